@@ -1,0 +1,92 @@
+import { minimumPayMass } from '../calc/pay-mass.ts';
+import { minimumPayMassRule } from '../catalogue/sources.ts';
+import type { Assumption } from '../engine/finding.ts';
+import { length, mass } from '../engine/measure.ts';
+import { say } from '../engine/phrase.ts';
+import type { Plan } from '../plan/schema.ts';
+import { baseVehicle, vehicleOf } from './base-vehicle.ts';
+import type { Body } from './body.ts';
+import type { Build, Vehicle } from './build.ts';
+import { buildUpsOf } from './build-ups.ts';
+import { anywhere } from './errors.ts';
+import { peopleAboard } from './people.ts';
+import { statesOf, ticketsOf } from './states.ts';
+import { thingsOf } from './things.ts';
+
+/** Derives everything that follows from a plan. The order of entries does not matter. */
+export function assemble(plan: Plan): Build {
+  const vehicle = vehicleOf(plan);
+  const base = baseVehicle(plan, vehicle);
+  const people = peopleAboard(plan, vehicle.bay);
+  const things = thingsOf(plan, vehicle.bay);
+  const linings = buildUpsOf(plan, vehicle.bay);
+  const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
+  const bodies = [...base.bodies, ...people.bodies, ...linings.bodies, ...things.bodies, ...effects.bodies];
+  const variables = bodies.flatMap((body) => (body.variable ? [body.variable] : []));
+  const states = statesOf(plan, variables);
+  const supplyKg = variables.reduce((sum, { group, mostKg }) => sum + (group === 'fresh' ? mostKg : 0), 0);
+  const tickets = ticketsOf(plan, bodies, variables, states);
+  return {
+    name: plan.name ?? 'Unnamed plan',
+    ...(plan.codes && { codes: plan.codes }),
+    units: plan.units ?? 'metric',
+    vehicle,
+    bodies,
+    spaces: things.spaces,
+    supplyKg,
+    persons: people.persons,
+    ...(plan.people?.licence && { licenceTestPassed: plan.people.licence.test_passed }),
+    storesGiven: plan.stores !== undefined,
+    buildUps: linings.buildUps,
+    states,
+    tickets,
+    overrides: Object.entries(plan.rules ?? {}).map(([rule, { limit, reason }]) => ({
+      rule,
+      path: ['rules', rule],
+      limit,
+      reason,
+    })),
+    assumptions: [
+      ...base.assumptions,
+      ...people.assumptions,
+      ...linings.assumptions,
+      ...things.assumptions,
+      ...effects.assumptions,
+      ...tickets.flatMap(({ name, path, assumed }) =>
+        assumed.map((text) => ({ path, text: say`ticket ${name}: ${text}` })),
+      ),
+    ],
+  };
+}
+
+/** A van's length where the plan is silent, for the allowance only: own choice. */
+const usualLengthM = 6;
+
+/** Where a plan says nothing of what people bring along, the regulation's minimum stands in for it. */
+function personalEffects(
+  persons: number,
+  vehicle: Vehicle,
+): { bodies: readonly Body[]; assumptions: readonly Assumption[] } {
+  const lengthM = vehicle.overallLengthM ?? usualLengthM;
+  const massKg = minimumPayMass(persons, lengthM);
+  const { bay } = vehicle;
+  const path = ['stores'];
+  const body: Body = {
+    label: 'personal effects',
+    path,
+    sort: 'store',
+    origin: 'assumed',
+    massKg,
+    massErrors: [],
+    ...(bay && {
+      position: {
+        x: anywhere(bay.behindFrontAxleM, bay.behindFrontAxleM + bay.lengthM, 'stores.lengthways'),
+        y: anywhere(-bay.widthM / 2, bay.widthM / 2, 'stores.sideways'),
+        z: anywhere(0, bay.heightM, 'stores.upwards'),
+      },
+    }),
+    variable: { group: 'stores', name: 'personal effects', leastKg: 0, mostKg: massKg, countedIn: 'mass' },
+  };
+  const text = say`personal effects: ${mass(massKg)} (10 kg for each of ${String(persons)} and for each metre of ${length(lengthM)}), since the plan has no stores`;
+  return { bodies: [body], assumptions: [{ path, text, source: minimumPayMassRule }] };
+}

@@ -1,0 +1,102 @@
+import type { Codes } from '../catalogue/codes.ts';
+import type { Material } from '../catalogue/materials.ts';
+import type { Assumption, PlanPath } from '../engine/finding.ts';
+import type { Quantity } from '../plan/quantity.ts';
+import type { Plan } from '../plan/schema.ts';
+import type { Body } from './body.ts';
+import type { LoadBay, Space } from './placing.ts';
+
+/** How much of each variable mass is aboard, by name. Masses that are not named are at their least. */
+export type Filling = ReadonlyMap<string, number>;
+
+/** The base vehicle, as the plan gives it. */
+export interface Vehicle {
+  readonly maxMass?: Quantity;
+  readonly frontLimit?: Quantity;
+  readonly rearLimit?: Quantity;
+  readonly wheelbaseM?: number;
+  readonly frontTrackM?: number;
+  readonly rearTrackM?: number;
+  readonly overallLengthM?: number;
+  readonly energy?: NonNullable<Plan['van']['energy']>;
+  readonly bay?: LoadBay;
+  readonly floorAboveGround?: Quantity;
+  readonly centreHeightLimitM?: number;
+  readonly centreSidewaysLimitM?: number;
+  /** Where the unladen mass comes from and what was aboard when it was taken. */
+  readonly unladen?: {
+    readonly from?: 'weighbridge' | 'brochure';
+    readonly driverIncluded?: boolean;
+    readonly fuelIncluded?: number;
+    readonly centreHeightGiven: boolean;
+    readonly sidesGiven: boolean;
+  };
+}
+
+export interface BuiltLayer {
+  readonly name: string;
+  readonly material?: Material;
+  readonly thicknessM?: number;
+  readonly share: number;
+  readonly arealMassKgM2: number;
+  readonly massKg: number;
+}
+
+/** Layers over an area, as built; the swaps need them apart. */
+export interface BuiltBuildUp {
+  readonly name: string;
+  readonly path: PlanPath;
+  readonly areaM2: number;
+  readonly layers: readonly BuiltLayer[];
+}
+
+export interface NamedState {
+  readonly name: string;
+  readonly path: PlanPath;
+  readonly filling: Filling;
+}
+
+/** A weighbridge ticket with the state the van was weighed in. */
+export interface Ticket {
+  readonly name: string;
+  readonly path: PlanPath;
+  readonly date: string;
+  readonly front?: Quantity;
+  readonly rear?: Quantity;
+  readonly total: Quantity;
+  readonly filling: Filling;
+  /** Labels of bodies that were not aboard. */
+  readonly absent: ReadonlySet<string>;
+  readonly assumed: readonly string[];
+}
+
+/** A limit of the plan's own, with the reason for it. */
+export interface Override {
+  readonly rule: string;
+  readonly path: PlanPath;
+  readonly limit: Quantity & { readonly kind: string };
+  readonly reason: string;
+}
+
+/** Everything that follows from a plan, resolved and in SI. Rules read it; nothing changes it. */
+export interface Build {
+  readonly name: string;
+  readonly codes?: Codes;
+  readonly units: 'metric' | 'imperial';
+  readonly vehicle: Vehicle;
+  readonly bodies: readonly Body[];
+  /** Spaces by name, for things that hold others. */
+  readonly spaces: ReadonlyMap<string, Space>;
+  /** Fresh and waste water together cannot be more than this. */
+  readonly supplyKg: number;
+  /** Seats in use at the most, the driver's included. */
+  readonly persons: number;
+  readonly licenceTestPassed?: string;
+  /** The plan says what people bring along. */
+  readonly storesGiven: boolean;
+  readonly buildUps: readonly BuiltBuildUp[];
+  readonly states: readonly NamedState[];
+  readonly tickets: readonly Ticket[];
+  readonly overrides: readonly Override[];
+  readonly assumptions: readonly Assumption[];
+}

@@ -1,0 +1,76 @@
+import { combineCorrelated } from '../calc/uncertainty.ts';
+import type { Body, PlacedBody } from './body.ts';
+import type { Filling } from './build.ts';
+
+/** What one kilogram of a body does to a quantity, and how that changes when the body's place is out. */
+export interface Effect {
+  readonly perKg: number;
+  /** Change of `perKg` for each metre further back, to the right, and up. */
+  readonly perKgM: { readonly x?: number; readonly y?: number; readonly z?: number };
+}
+
+/** A quantity that is a sum over bodies of mass times effect: a total, an axle load, a wheel load, a moment. */
+export type Functional<B extends Body = PlacedBody> = (body: B) => Effect;
+
+export interface Evaluated {
+  readonly value: number;
+  /** Combined standard uncertainty; errors of one source add with their signs, sources by root sum of squares. */
+  readonly standard: number;
+}
+
+/** The mass of a body in a load state. */
+export const massIn = (body: Body, filling: Filling): number =>
+  body.variable ? (filling.get(body.variable.name) ?? body.variable.leastKg) : body.massKg;
+
+/** A sum over bodies in a load state, with its uncertainty (JCGM 100:2008, 5.1.2 and 5.2.2). */
+export function evaluate<B extends Body>(
+  bodies: readonly B[],
+  functional: Functional<B>,
+  filling: Filling,
+): Evaluated {
+  let value = 0;
+  const bySource = new Map<string, number[]>();
+  const add = (source: string, amount: number) => {
+    if (amount === 0) return;
+    const group = bySource.get(source);
+    if (group) group.push(amount);
+    else bySource.set(source, [amount]);
+  };
+  for (const body of bodies) {
+    const massKg = massIn(body, filling);
+    const { perKg, perKgM } = functional(body);
+    value += massKg * perKg;
+    // A half-full tank is as uncertain in proportion as a full one.
+    const part = body.variable && body.massKg !== 0 ? massKg / body.massKg : 1;
+    for (const { source, standard } of body.massErrors) add(source, perKg * part * standard);
+    if (!body.position) continue;
+    for (const axis of ['x', 'y', 'z'] as const) {
+      const slope = perKgM[axis];
+      if (!slope) continue;
+      for (const { source, standard } of body.position[axis].errors) add(source, massKg * slope * standard);
+    }
+  }
+  return { value, standard: combineCorrelated([...bySource.values()]) };
+}
+
+/** A ratio of two sums; its uncertainty follows from the linear part of its change (JCGM 100:2008, 5.1.2). */
+export function evaluateRatio<B extends Body>(
+  bodies: readonly B[],
+  over: Functional<B>,
+  under: Functional<B>,
+  filling: Filling,
+): Evaluated {
+  const denominator = evaluate(bodies, under, filling).value;
+  const ratio = evaluate(bodies, over, filling).value / denominator;
+  const change = evaluate(bodies, (body) => minus(over(body), under(body), ratio), filling);
+  return { value: ratio, standard: change.standard / Math.abs(denominator) };
+}
+
+/** a − factor · b */
+export function minus(a: Effect, b: Effect, factor: number): Effect {
+  const along = (axis: 'x' | 'y' | 'z') => (a.perKgM[axis] ?? 0) - factor * (b.perKgM[axis] ?? 0);
+  return { perKg: a.perKg - factor * b.perKg, perKgM: { x: along('x'), y: along('y'), z: along('z') } };
+}
+
+export const variableBodies = <B extends Body>(bodies: readonly B[]): readonly B[] =>
+  bodies.filter((body) => body.variable);

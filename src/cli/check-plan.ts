@@ -1,0 +1,51 @@
+import { assemble } from '../build/assemble.ts';
+import type { Build } from '../build/build.ts';
+import { overrideTroubles } from '../engine/overrides.ts';
+import type { Report } from '../engine/report.ts';
+import { type Defect, runRules, sortFindings } from '../engine/run.ts';
+import type { PlanDocument } from '../plan/document.ts';
+import { loadPlan } from '../plan/load.ts';
+import type { Calculator } from '../plan/parameters.ts';
+import type { Problem } from '../plan/problem.ts';
+import { rules } from '../rules/index.ts';
+
+export type Checked =
+  | { readonly ok: true; readonly report: Report; readonly defects: readonly Defect[] }
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly document: PlanDocument };
+
+/** From a plan's text to its report: the whole of `check` without files or a terminal. */
+export async function checkPlan(
+  file: string,
+  text: string,
+  loadCalculator: () => Promise<Calculator>,
+): Promise<Checked> {
+  const { document, plan, problems } = await loadPlan(text, loadCalculator);
+  if (!plan) return { ok: false, problems, document };
+  const build = assemble(plan);
+  const troubles = overrideTroubles(rules, build).map(({ path, onKey, ...words }) => ({
+    ...words,
+    span: onKey ? document.keySpanOf(path) : document.spanOf(path),
+  }));
+  if (troubles.length > 0) return { ok: false, problems: troubles, document };
+  const { findings, notes, defects } = runRules(rules, build);
+  return { ok: true, report: reportOf(file, document, build, { findings, notes }), defects };
+}
+
+function reportOf(
+  file: string,
+  document: PlanDocument,
+  build: Build,
+  found: Pick<Report, 'findings' | 'notes'>,
+): Report {
+  const spot: Report['spot'] = (path) => document.positionOf(document.spanOf(path).start);
+  return {
+    file,
+    name: build.name,
+    codes: build.codes ?? 'none given',
+    units: build.units,
+    findings: sortFindings(found.findings, ({ path }) => spot(path)?.line ?? 0),
+    notes: found.notes,
+    assumptions: build.assumptions,
+    spot,
+  };
+}

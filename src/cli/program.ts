@@ -1,0 +1,81 @@
+import { Command, CommanderError } from 'commander';
+import { topics } from '../engine/finding.ts';
+import { nearest } from '../plan/nearest.ts';
+import { check, parseTopics } from './check.ts';
+import type { Surroundings } from './surroundings.ts';
+
+/** Reads the command line, runs the command, and returns the exit code: 0, 1, 2 or 3. */
+export async function run(args: readonly string[], around: Surroundings): Promise<number> {
+  let exitCode = 0;
+  const program = new Command('storystick')
+    .description('Checks the plan of a van-to-home conversion, written in one YAML file.')
+    .version(around.version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'show this help')
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({
+      writeOut: around.print,
+      writeErr: around.complain,
+      getOutHelpWidth: () => around.width,
+    })
+    .addHelpText('after', exitCodes);
+
+  program
+    .command('check')
+    .description(
+      'check a plan: what it weighs, on which axle and which side, in the load state worst for each limit',
+    )
+    .argument('<plan>', 'the plan file')
+    .option('--only <topic...>', `show only these topics: ${topics.join(', ')}`)
+    .option('--detail', 'explain passes too, and show the tables of information', false)
+    .option('--quiet', 'one line for each finding that is not a pass', false)
+    .option('--json', 'print the report as JSON (schema version 1)', false)
+    .option('--assumptions', 'list every value that the tool assumed, instead of the report', false)
+    .option('--strict', 'let warnings fail', false)
+    .helpOption('-h, --help', 'show this help')
+    .exitOverride()
+    .addHelpText('after', checkExamples)
+    .action(async (file: string, options: Written) => {
+      const chosen = parseTopics(options.only ?? []);
+      if ('unknown' in chosen) {
+        const meant = nearest(chosen.unknown, topics);
+        around.complain(
+          `\`${chosen.unknown}\` is not a topic${meant ? `; did you mean ${meant}?` : ''}\n  expected: one of ${topics.join(', ')}\n`,
+        );
+        exitCode = 2;
+        return;
+      }
+      const { only: _, ...switches } = options;
+      exitCode = await check(
+        file,
+        { ...switches, ...(chosen.topics.length > 0 && { only: chosen.topics }) },
+        around,
+      );
+    });
+
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return exitCode;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    throw error;
+  }
+}
+
+interface Written {
+  readonly only?: readonly string[];
+  readonly detail: boolean;
+  readonly quiet: boolean;
+  readonly json: boolean;
+  readonly assumptions: boolean;
+  readonly strict: boolean;
+}
+
+const exitCodes = `
+Exit codes: 0 nothing failed, 1 a check failed (or warned, with --strict),
+2 the plan or the command line could not be understood, 3 a defect of storystick.`;
+
+const checkExamples = `
+Examples:
+  storystick check examples/curlew/curlew.yaml
+  storystick check plan.yaml --only mass --detail`;

@@ -1,0 +1,94 @@
+import type { Build } from '../build/build.ts';
+import { type LimitId, limitFor } from '../catalogue/limits.ts';
+import { type Finding, type Note, topics, verdicts } from './finding.ts';
+import { say } from './phrase.ts';
+import type { EffectiveLimit, Rule } from './rule.ts';
+
+/** A defect of a rule, not of the plan: it threw. The other rules still ran. */
+export interface Defect {
+  readonly rule: string;
+  readonly message: string;
+}
+
+export interface Outcome {
+  readonly findings: readonly Finding[];
+  readonly notes: readonly Note[];
+  readonly defects: readonly Defect[];
+}
+
+/** Runs every rule over a build. A rule whose inputs are missing yields "not checked" with the keys to add. */
+export function runRules(rules: readonly Rule[], build: Build): Outcome {
+  const findings: Finding[] = [];
+  const notes: Note[] = [];
+  const defects: Defect[] = [];
+  for (const rule of rules) {
+    try {
+      const output = rule.run(build, (id) => effectiveLimit(rule, id, build));
+      if ('missing' in output) {
+        findings.push(notChecked(rule, output.missing));
+      } else {
+        findings.push(...output.findings);
+        notes.push(...(output.notes ?? []));
+      }
+    } catch (error) {
+      defects.push({ rule: rule.id, message: error instanceof Error ? error.message : String(error) });
+    }
+  }
+  return { findings, notes, defects };
+}
+
+export function notChecked(rule: Rule, missing: readonly string[]): Finding {
+  return {
+    rule: rule.id,
+    topic: rule.topic,
+    title: rule.title,
+    verdict: 'not checked',
+    subject: rule.title,
+    path: rule.place,
+    reason: say`The plan does not say enough for this check.`,
+    remedy: say`Add ${missing.map((key) => `\`${key}\``).join(', ')}.`,
+    missing,
+    sources: rule.sources,
+    cautions: rule.cautions,
+  };
+}
+
+function effectiveLimit(rule: Rule, id: LimitId, build: Build): EffectiveLimit {
+  const override =
+    rule.override?.limit === id ? build.overrides.find((each) => each.rule === rule.id) : undefined;
+  // Without a region the plan is held to the European figure, and it can only warn.
+  const regional = limitFor(id, build.codes ?? 'us');
+  if (override) {
+    return {
+      value: override.limit.value,
+      citations: [
+        { title: `The plan's own limit: ${override.reason}`, provenance: 'own choice' },
+        ...regional.citations,
+      ],
+      cautions: regional.caution ? [regional.caution] : [],
+      failing: regional.force === 'law',
+    };
+  }
+  return {
+    value: regional.value,
+    citations: regional.citations,
+    cautions: regional.caution ? [regional.caution] : [],
+    failing: regional.force === 'law',
+  };
+}
+
+/** Topic by topic, the worst verdict first, then in the order of the plan: the same for the same plan, always. */
+export function sortFindings(findings: readonly Finding[], lineOf: (finding: Finding) => number): Finding[] {
+  const rank = (finding: Finding): number[] => [
+    topics.indexOf(finding.topic),
+    verdicts.indexOf(finding.verdict),
+    -(finding.utilisation ?? 0),
+    lineOf(finding),
+  ];
+  return [...findings].sort((a, b) => {
+    const [left, right] = [rank(a), rank(b)];
+    const differing = left.findIndex((value, index) => value !== right[index]);
+    if (differing >= 0) return (left[differing] ?? 0) - (right[differing] ?? 0);
+    return `${a.rule} ${a.subject}` < `${b.rule} ${b.subject}` ? -1 : 1;
+  });
+}

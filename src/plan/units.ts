@@ -1,0 +1,121 @@
+/**
+ * The units a plan may be written in, as multiples of SI. This table is the only source of unit values: literals
+ * are read with it directly, and expressions get the same symbols through the calculator's scope.
+ *
+ * Sources: the yard (0.9144 m), the pound (0.45359237 kg), the imperial gallon (4.54609 L) and the US gallon
+ * (231 cubic inches) are exact by definition (international yard and pound agreement, 1959; UK Weights and
+ * Measures Act 1985, schedule 1; NIST Handbook 44, appendix C). Provenance: memory; the figures are definitions.
+ */
+
+/** Exponents of the base dimensions, e.g. kg/m³ is { kg: 1, m: -3 }. */
+export interface Dimension {
+  readonly kg: number;
+  readonly m: number;
+}
+
+export interface Unit {
+  readonly factor: number;
+  readonly dimension: Dimension;
+}
+
+const pound = 0.45359237;
+const inch = 0.0254;
+const litre = 1e-3;
+
+const unitsOf = (dimension: Dimension, factors: Record<string, number>): [string, Unit][] =>
+  Object.entries(factors).map(([symbol, factor]) => [symbol, { factor, dimension }]);
+
+export const units: ReadonlyMap<string, Unit> = new Map([
+  ...unitsOf({ kg: 1, m: 0 }, { kg: 1, g: 1e-3, t: 1000, lb: pound, oz: pound / 16, st: 14 * pound }),
+  ...unitsOf(
+    { kg: 0, m: 1 },
+    { m: 1, mm: 1e-3, cm: 1e-2, in: inch, inch: inch, ft: 12 * inch, yd: 36 * inch },
+  ),
+  ...unitsOf(
+    { kg: 0, m: 3 },
+    {
+      L: litre,
+      l: litre,
+      ml: 1e-3 * litre,
+      mL: 1e-3 * litre,
+      cl: 1e-2 * litre,
+      gal_imp: 4.54609 * litre,
+      gal_us: 231 * inch ** 3,
+      pt_imp: (4.54609 / 8) * litre,
+      pt_us: (231 / 8) * inch ** 3,
+    },
+  ),
+]);
+
+/** Unit names that mean two things, or are written otherwise here, with what to write instead. */
+export const unitHints: ReadonlyMap<string, string> = new Map([
+  ['gal', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
+  ['gallon', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
+  ['gallons', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
+  ['pt', 'a pint is `pt_imp` (568 ml) or `pt_us` (473 ml)'],
+  ['ton', 'write `t` for 1000 kg, or give the mass in `kg` or `lb`'],
+  ['tons', 'write `t` for 1000 kg, or give the mass in `kg` or `lb`'],
+  ['"', 'write inches as `in`'],
+  ['″', 'write inches as `in`'],
+  ["'", 'write feet as `ft`'],
+  ['′', 'write feet as `ft`'],
+  ['kilo', 'write `kg`'],
+  ['kilos', 'write `kg`'],
+  ['lbs', 'write `lb`'],
+  ['metre', 'write `m`'],
+  ['metres', 'write `m`'],
+  ['litre', 'write `L`'],
+  ['litres', 'write `L`'],
+  ['inches', 'write `in`'],
+  ['feet', 'write `ft`'],
+  ['sqm', 'write `m2`'],
+  ['sqft', 'write `ft2`'],
+]);
+
+/** A kind of quantity that a key may ask for, with an example that would be right. */
+export const dimensions = {
+  mass: { dimension: { kg: 1, m: 0 }, called: 'a mass', example: '38 kg' },
+  length: { dimension: { kg: 0, m: 1 }, called: 'a length', example: '1.2 m' },
+  area: { dimension: { kg: 0, m: 2 }, called: 'an area', example: '4.5 m2' },
+  volume: { dimension: { kg: 0, m: 3 }, called: 'a volume', example: '70 L' },
+  arealMass: { dimension: { kg: 1, m: -2 }, called: 'a mass per area', example: '3.4 kg/m2' },
+  density: { dimension: { kg: 1, m: -3 }, called: 'a density', example: '680 kg/m3' },
+  share: { dimension: { kg: 0, m: 0 }, called: 'a share in per cent', example: '50 %' },
+  number: { dimension: { kg: 0, m: 0 }, called: 'a number', example: '4' },
+} as const;
+
+export type DimensionName = keyof typeof dimensions;
+
+export const sameDimension = (a: Dimension, b: Dimension): boolean => a.kg === b.kg && a.m === b.m;
+
+/** What a dimension is called in plain words, for "this is a length". */
+export function dimensionCalled(dimension: Dimension): string {
+  const found = Object.values(dimensions).find((entry) => sameDimension(entry.dimension, dimension));
+  if (found === dimensions.share) return 'a bare number';
+  return found ? found.called : 'neither a mass, a length, an area nor a volume';
+}
+
+const factorPattern = /^([\p{L}_"″'′]+)(?:\^?([1-4])|([²³]))?$/u;
+
+/**
+ * Reads a unit such as `kg`, `m2`, `m²`, `kg/m2` or `g/cm^3`. Returns the unit, or the part of the text that is
+ * not a known unit.
+ */
+export function parseUnit(text: string): Unit | { readonly unknown: string } {
+  let factor = 1;
+  let kg = 0;
+  let m = 0;
+  const pieces = text.split(/\s*([/*·])\s*/);
+  for (let index = 0; index < pieces.length; index += 2) {
+    const piece = pieces[index] ?? '';
+    const match = factorPattern.exec(piece);
+    const unit = match?.[1] === undefined ? undefined : units.get(match[1]);
+    if (!match || !unit) return { unknown: match?.[1] ?? piece };
+    const power = match[3] === '²' ? 2 : match[3] === '³' ? 3 : Number(match[2] ?? 1);
+    const exponent = pieces[index - 1] === '/' ? -power : power;
+    factor *= unit.factor ** exponent;
+    kg += unit.dimension.kg * exponent;
+    m += unit.dimension.m * exponent;
+  }
+  return { factor, dimension: { kg, m } };
+}

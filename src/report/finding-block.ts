@@ -1,0 +1,49 @@
+import type { Finding } from '../engine/finding.ts';
+import { share } from '../engine/measure.ts';
+import type { Report } from '../engine/report.ts';
+import { sentenceOf } from './figures.ts';
+import { formatMeasure } from './format-measure.ts';
+import type { Pen } from './pen.ts';
+import { placeText } from './place.ts';
+import { sourceText } from './source-text.ts';
+import { visible } from './visible.ts';
+import { hanging } from './wrap.ts';
+
+/** As wide as "fail" and the gap after it. */
+const indent = 6;
+const labelWidth = 'missing: '.length;
+
+/** Says when a limit may or may not be broken; near certainty either way is not worth a line. */
+function chanceText(probability: number | undefined): string[] {
+  if (probability === undefined || !(probability > 0.001 && probability < 0.999)) return [];
+  return [`${formatMeasure(share(probability), 'metric')} that the limit is broken`];
+}
+
+/** What a finding says in words: the reason, and under it what to know and what to do about it. */
+export function findingBlock(report: Report, finding: Finding, pen: Pen, width: number): string[] {
+  const { verdict, subject, reason, remedy, missing = [], assumptions = [], worstState } = finding;
+  const labelled = (label: string, texts: readonly string[]): string[] =>
+    texts.flatMap((text, at) => {
+      const shown = at === 0 ? `${label}:` : '';
+      const [first = '', ...rest] = hanging(
+        ' '.repeat(indent) + shown.padEnd(labelWidth) + visible(text),
+        indent + labelWidth,
+        width,
+      );
+      return [first.replace(shown, pen.faint(shown)), ...rest];
+    });
+  const opening = `${verdict}  ${visible(subject)}: ${visible(sentenceOf(finding, reason, report.units))}`;
+  const [first = '', ...rest] = hanging(opening, indent, width);
+  return [
+    pen.verdict[verdict](verdict) + first.slice(verdict.length),
+    ...rest,
+    ...labelled('state', worstState ? [worstState.text] : []),
+    ...labelled('do', remedy ? [sentenceOf(finding, remedy, report.units)] : []),
+    ...labelled('missing', missing.length === 0 ? [] : [missing.join(', ')]),
+    ...labelled('assumes', assumptions),
+    ...labelled('chance', chanceText(finding.probability)),
+    ...labelled('source', finding.sources.map(sourceText)),
+    ...labelled('where', [placeText(report, finding.path)]),
+    ...labelled('check', [finding.rule]),
+  ];
+}

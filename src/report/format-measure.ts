@@ -1,0 +1,150 @@
+import type { Kind, Measure } from '../engine/measure.ts';
+import type { Phrase } from '../engine/phrase.ts';
+
+export type Units = 'metric' | 'imperial';
+
+/** The most decimals that are ever printed. */
+const mostDigits = 6;
+
+/** How a kind of number is written: the factor from SI to the shown unit, its name, and its usual decimals. */
+interface Scale {
+  readonly perSi: number;
+  readonly unit: string;
+  readonly digits: (shown: number) => number;
+  /** Whether thousands are set off by a comma. */
+  readonly commas?: true;
+}
+
+const fixed = (digits: number) => () => digits;
+
+/** One decimal below ten, none above; what would round up to 10.0 is written as 10. */
+const wholeFromTen = (shown: number): number => (Number(Math.abs(shown).toFixed(1)) >= 10 ? 0 : 1);
+
+/** Exact by definition: international avoirdupois pound and international foot (1959). */
+const kgPerLb = 0.45359237;
+const mPerFt = 0.3048;
+const mPerIn = mPerFt / 12;
+
+// Litres are printed in both systems: a gallon is 3.785 L in the United States and 4.546 L in Britain, and a reader
+// who takes one for the other is wrong by a fifth of his water.
+const litres: Scale = { perSi: 1000, unit: 'L', digits: wholeFromTen };
+const percent: Scale = { perSi: 100, unit: '%', digits: wholeFromTen };
+const ratio: Scale = { perSi: 1, unit: '', digits: fixed(2) };
+const number: Scale = { perSi: 1, unit: '', digits: fixed(0) };
+
+const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
+  metric: {
+    mass: { perSi: 1, unit: 'kg', digits: wholeFromTen, commas: true },
+    area: { perSi: 1, unit: 'm²', digits: fixed(2) },
+    volume: litres,
+    'areal mass': { perSi: 1, unit: 'kg/m²', digits: fixed(1) },
+    density: { perSi: 1, unit: 'kg/m³', digits: wholeFromTen },
+    share: percent,
+    factor: ratio,
+    count: number,
+  },
+  imperial: {
+    mass: { perSi: 1 / kgPerLb, unit: 'lb', digits: wholeFromTen, commas: true },
+    area: { perSi: 1 / mPerFt ** 2, unit: 'ft²', digits: fixed(1) },
+    volume: litres,
+    'areal mass': { perSi: mPerFt ** 2 / kgPerLb, unit: 'lb/ft²', digits: fixed(2) },
+    density: { perSi: mPerFt ** 3 / kgPerLb, unit: 'lb/ft³', digits: wholeFromTen },
+    share: percent,
+    factor: ratio,
+    count: number,
+  },
+};
+
+const millimetres: Scale = { perSi: 1000, unit: 'mm', digits: fixed(0) };
+const metres: Scale = { perSi: 1, unit: 'm', digits: fixed(2) };
+const inches: Scale = { perSi: 1 / mPerIn, unit: 'in', digits: fixed(1) };
+
+/** Whole millimetres below 10 m, metres from there on. */
+const metricLength = (lengthM: number): Scale =>
+  Math.round(Math.abs(lengthM) * 1000) >= 10_000 ? metres : millimetres;
+
+const scaleOf = ({ kind, value }: Measure, units: Units): Scale => {
+  if (kind !== 'length') return scales[units][kind];
+  return units === 'metric' ? metricLength(value) : inches;
+};
+
+/** The decimals that a measure has unless more are asked for. */
+function usualDigits(measure: Measure, units: Units): number {
+  const scale = scaleOf(measure, units);
+  return scale.digits(measure.value * scale.perSi);
+}
+
+const withCommas = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+
+/** Inches below a yard, feet and inches from there on: "35.9 in", "3 ft 0.5 in". */
+function feetAndInches(shownIn: number, digits: number): string {
+  if (Number(shownIn.toFixed(1)) < 36) return `${shownIn.toFixed(digits)} in`;
+  // Rounded before it is split, or 47.96 in would come out as "3 ft 12.0 in".
+  const rounded = Number(shownIn.toFixed(digits));
+  const feet = Math.floor(rounded / 12);
+  return `${feet} ft ${(rounded - 12 * feet).toFixed(digits)} in`;
+}
+
+function unsigned(shown: number, digits: number, scale: Scale): string {
+  if (scale === inches) return feetAndInches(shown, digits);
+  const [whole = '', decimals] = shown.toFixed(digits).split('.');
+  const text = `${scale.commas ? withCommas(whole) : whole}${decimals === undefined ? '' : `.${decimals}`}`;
+  return scale.unit === '' ? text : `${text} ${scale.unit}`;
+}
+
+/**
+ * Writes a measure in the reader's units, with a plain "-" before a negative one so that a copied number stays a
+ * number. `digits` overrides the usual number of decimals of the unit shown.
+ */
+export function formatMeasure(measure: Measure, units: Units, digits?: number): string {
+  const scale = scaleOf(measure, units);
+  const shown = measure.value * scale.perSi;
+  const text = unsigned(Math.abs(shown), digits ?? scale.digits(shown), scale);
+  // A negative number that rounds to nothing loses its sign: "-0 kg" says nothing.
+  return shown < 0 && /[1-9]|Infinity/.test(text) ? `-${text}` : text;
+}
+
+/**
+ * Writes measures that are read side by side: two of one kind that differ but would print alike get more decimals,
+ * up to six, until they differ. So "2,240.02 kg" does not break a limit of "2,240 kg" by looking the same.
+ */
+function formatTogether(measures: readonly Measure[], units: Units): string[] {
+  const usual = measures.map((measure) => formatMeasure(measure, units));
+  return measures.map((measure, index) => {
+    const plain = usual[index] ?? '';
+    const rivals = measures.filter(
+      (other, at) => other.kind === measure.kind && other.value !== measure.value && usual[at] === plain,
+    );
+    if (rivals.length === 0) return plain;
+    for (let digits = usualDigits(measure, units) + 1; digits <= mostDigits; digits += 1) {
+      const text = formatMeasure(measure, units, digits);
+      if (rivals.every((rival) => formatMeasure(rival, units, digits) !== text)) return text;
+    }
+    return plain;
+  });
+}
+
+export interface Pair {
+  readonly measured: string;
+  readonly limit: string;
+}
+
+/** Writes a measured value and its limit with enough digits that they never look equal when they are not. */
+export function formatPair(measured: Measure, limit: Measure, units: Units): Pair {
+  const [first = '', second = ''] = formatTogether([measured, limit], units);
+  return { measured: first, limit: second };
+}
+
+/** Writes a measure with enough digits that it never looks like nothing when it is something. */
+export const formatNonZero = (measure: Measure, units: Units): string =>
+  formatPair(measure, { kind: measure.kind, value: 0 }, units).measured;
+
+/**
+ * Joins a phrase to a sentence in the reader's units. Measures in one sentence never look equal when they differ, nor
+ * like the measures `beside` it, which the reader sees in the same place.
+ */
+export function renderPhrase(phrase: Phrase, units: Units, beside: readonly Measure[] = []): string {
+  const measures = phrase.filter((part) => typeof part !== 'string');
+  const texts = formatTogether([...measures, ...beside], units).values();
+  return phrase.map((part) => (typeof part === 'string' ? part : texts.next().value)).join('');
+}

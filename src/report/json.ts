@@ -1,0 +1,161 @@
+import type { Citation } from '../catalogue/citation.ts';
+import type { Assumption, Finding, Note, PlanPath } from '../engine/finding.ts';
+import type { Kind, Measure } from '../engine/measure.ts';
+import type { Report } from '../engine/report.ts';
+import { sentenceOf } from './figures.ts';
+import { formatMeasure, formatNonZero, formatPair, renderPhrase } from './format-measure.ts';
+// The type only: the schema's library takes longer to load than a plan to check.
+import type { JsonReport } from './json-schema.ts';
+import { closestToLimit, countVerdicts } from './summary.ts';
+
+type JsonFinding = JsonReport['findings'][number];
+type JsonNote = JsonReport['notes'][number];
+type JsonAssumption = JsonReport['assumptions'][number];
+type JsonSource = JsonFinding['sources'][number];
+type JsonMeasure = NonNullable<JsonFinding['measured']>;
+
+export interface JsonOptions {
+  /** The tool's version. */
+  readonly version: string;
+  readonly exitCode: number;
+  readonly strict: boolean;
+}
+
+/** Writes a report as JSON, as `json-schema.ts` describes it. Ends with a line break. */
+export function renderJson(report: Report, options: JsonOptions): string {
+  return `${escaped(JSON.stringify(jsonReport(report, options), undefined, 2))}\n`;
+}
+
+function jsonReport(report: Report, { version, exitCode, strict }: JsonOptions): JsonReport {
+  const { file, name, codes, units, findings, notes, assumptions } = report;
+  const { fail, warn, 'not checked': notChecked, pass } = countVerdicts(findings);
+  const closest = closestToLimit(findings);
+  return {
+    schemaVersion: 1,
+    tool: { name: 'storystick', version },
+    plan: { file, name, codes, units },
+    summary: {
+      fail,
+      warn,
+      notChecked,
+      pass,
+      exitCode,
+      strict,
+      closest: closest
+        ? { rule: closest.rule, subject: closest.subject, utilisation: finite(closest.utilisation) }
+        : null,
+    },
+    findings: findings.map((finding) => jsonFinding(report, finding)),
+    notes: notes.map((note) => jsonNote(report, note)),
+    assumptions: assumptions.map((assumption) => jsonAssumption(report, assumption)),
+  };
+}
+
+function jsonFinding(report: Report, finding: Finding): JsonFinding {
+  const { units } = report;
+  const { measured, limit, margin, tolerance, worstState, remedy } = finding;
+  const pair = measured && limit ? formatPair(measured, limit.measure, units) : undefined;
+  return {
+    rule: finding.rule,
+    topic: finding.topic,
+    title: finding.title,
+    verdict: finding.verdict,
+    subject: finding.subject,
+    ...jsonPlace(report, finding.path),
+    measured: measured ? jsonMeasure(measured, pair?.measured ?? formatMeasure(measured, units)) : null,
+    limit: limit
+      ? {
+          ...jsonMeasure(limit.measure, pair?.limit ?? formatMeasure(limit.measure, units)),
+          sense: limit.sense,
+        }
+      : null,
+    margin: margin ? jsonMeasure(margin, formatNonZero(margin, units)) : null,
+    utilisation: finite(finding.utilisation),
+    tolerance: tolerance ? jsonMeasure(tolerance, formatNonZero(tolerance, units)) : null,
+    probability: finite(finding.probability),
+    worstState: worstState
+      ? {
+          text: worstState.text,
+          fills: worstState.fills.map(({ name, massKg, share }) => ({ name, massKg, share })),
+        }
+      : null,
+    reason: sentenceOf(finding, finding.reason, units),
+    remedy: remedy ? sentenceOf(finding, remedy, units) : null,
+    missing: [...(finding.missing ?? [])],
+    assumptions: [...(finding.assumptions ?? [])],
+    sources: finding.sources.map(jsonSource),
+    cautions: [...finding.cautions],
+  };
+}
+
+function jsonNote({ units }: Report, note: Note): JsonNote {
+  const { rule, topic, title, detailOnly, columns, rows, text, sources, cautions } = note;
+  return {
+    rule,
+    topic,
+    title,
+    detailOnly,
+    columns: [...columns],
+    rows: rows.map((row) =>
+      row.map((cell) => ({
+        text: renderPhrase(cell, units),
+        measures: cell
+          .filter((part) => typeof part !== 'string')
+          .map((measure) => jsonMeasure(measure, formatMeasure(measure, units))),
+      })),
+    ),
+    text: text ? renderPhrase(text, units) : null,
+    sources: sources.map(jsonSource),
+    cautions: [...cautions],
+  };
+}
+
+const jsonAssumption = (report: Report, { path, text, source }: Assumption): JsonAssumption => ({
+  ...jsonPlace(report, path),
+  text: renderPhrase(text, report.units),
+  source: source ? jsonSource(source) : null,
+});
+
+function jsonPlace({ spot }: Report, path: PlanPath) {
+  const { line, column } = spot(path) ?? { line: null, column: null };
+  return { path: path.join('.'), keys: [...path], line, column };
+}
+
+const jsonSource = ({ title, readAt, provenance, caution }: Citation): JsonSource => ({
+  title,
+  readAt: readAt ?? null,
+  provenance,
+  caution: caution ?? null,
+});
+
+const siUnits: Readonly<Record<Kind, JsonMeasure['unit']>> = {
+  mass: 'kg',
+  length: 'm',
+  area: 'm2',
+  volume: 'm3',
+  'areal mass': 'kg/m2',
+  density: 'kg/m3',
+  share: '1',
+  factor: '1',
+  count: '1',
+};
+
+const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({
+  value,
+  unit: siUnits[kind],
+  text,
+});
+
+/** JSON has no infinity. */
+const finite = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;
+
+/**
+ * Escapes what a terminal would obey or that turns the reading direction round, and that JSON itself would leave
+ * raw; a reader of the JSON gets back the same text.
+ */
+const escaped = (json: string): string =>
+  json.replace(
+    /[\u007f-\u009f\u2028\u2029\p{Bidi_Control}]/gu,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );

@@ -1,0 +1,37 @@
+import { wrapAnsi } from 'fast-wrap-ansi';
+
+const noBreak = '\u00a0';
+
+/** Keeps a number and its unit in one line: "1,980 kg" is never torn at its space. */
+const keepUnits = (text: string): string =>
+  text.replace(/(?<=\d) (?=(?:kg|lb|mm|m|in|ft|L|%)(?![\p{L}\d]))/gu, noBreak);
+
+/** Breaks text into lines of at most `width` columns, at spaces where it can, inside a word where it must. */
+export const wrapped = (text: string, width: number): string[] =>
+  wrapAnsi(keepUnits(text), width, { hard: true }).replaceAll(noBreak, ' ').split('\n');
+
+/**
+ * Breaks text into lines of at most `width` columns, all but the first indented. The first `indent` characters must
+ * be narrow; they stay in front of the first line.
+ */
+export function hanging(text: string, indent: number, width: number): string[] {
+  const [first = '', ...rest] = wrapped(text.slice(indent), width - indent);
+  return [text.slice(0, indent) + first, ...rest.map((line) => ' '.repeat(indent) + line)];
+}
+
+/** Breaks text into indented lines of at most `width` columns; no lines if there is no text. */
+export const indented = (text: string, indent: number, width: number): string[] =>
+  text === '' ? [] : wrapped(text, width - indent).map((line) => ' '.repeat(indent) + line);
+
+/** A heading with a rule of its own width below it. */
+export const underlined = (heading: string, rule: string): string[] => [heading, rule.repeat(heading.length)];
+
+/**
+ * Joins labels and values to one text, "measured 1,980 kg, limit at most 2,240 kg", that is wrapped only between
+ * its fields; fields without a value are left out.
+ */
+export const fieldList = (fields: readonly (readonly [label: string, value: string])[]): string =>
+  fields
+    .filter(([, value]) => value !== '')
+    .map(([label, value]) => `${label} ${value}`.replaceAll(' ', noBreak))
+    .join(', ');

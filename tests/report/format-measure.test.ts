@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  area,
+  arealMass,
+  count,
+  density,
+  factor,
+  type Kind,
+  length,
+  type Measure,
+  mass,
+  share,
+  volume,
+} from '../../src/engine/measure.ts';
+import { say } from '../../src/engine/phrase.ts';
+import {
+  formatMeasure,
+  formatNonZero,
+  formatPair,
+  renderPhrase,
+  type Units,
+} from '../../src/report/format-measure.ts';
+
+describe('formatMeasure', () => {
+  test.each<[Measure, string, string]>([
+    [mass(3412.4), '3,412 kg', '7,523 lb'],
+    [mass(1234567), '1,234,567 kg', '2,721,754 lb'],
+    [mass(999.4), '999 kg', '2,203 lb'],
+    [mass(10), '10 kg', '22 lb'],
+    [mass(9.94), '9.9 kg', '22 lb'],
+    [mass(9.96), '10 kg', '22 lb'],
+    [mass(0.45359237), '0.5 kg', '1.0 lb'],
+    [mass(0), '0.0 kg', '0.0 lb'],
+    [mass(-112.4), '-112 kg', '-248 lb'],
+    [mass(-0.01), '0.0 kg', '0.0 lb'],
+    [length(1.37), '1370 mm', '4 ft 5.9 in'],
+    [length(0.0254), '25 mm', '1.0 in'],
+    [length(9.9994), '9999 mm', '32 ft 9.7 in'],
+    [length(9.9996), '10.00 m', '32 ft 9.7 in'],
+    [length(12.345), '12.35 m', '40 ft 6.0 in'],
+    [length(0.9118), '912 mm', '35.9 in'],
+    [length(0.9144), '914 mm', '3 ft 0.0 in'],
+    // 47.96 in: rounding to a tenth must carry into the foot.
+    [length(1.218184), '1218 mm', '4 ft 0.0 in'],
+    [length(-0.0254), '-25 mm', '-1.0 in'],
+    [area(14.2), '14.20 m²', '152.8 ft²'],
+    [volume(0.07), '70 L', '70 L'],
+    [volume(0.0045), '4.5 L', '4.5 L'],
+    [arealMass(9.75), '9.8 kg/m²', '2.00 lb/ft²'],
+    [density(680), '680 kg/m³', '42 lb/ft³'],
+    [share(0.9621), '96 %', '96 %'],
+    [share(0.034), '3.4 %', '3.4 %'],
+    [factor(1.08), '1.08', '1.08'],
+    [count(3), '3', '3'],
+  ])('writes %o as "%s" or "%s"', (measure, metric, imperial) => {
+    expect(formatMeasure(measure, 'metric')).toBe(metric);
+    expect(formatMeasure(measure, 'imperial')).toBe(imperial);
+  });
+
+  test('takes as many digits as it is told', () => {
+    expect(formatMeasure(mass(2240.025), 'metric', 2)).toBe('2,240.03 kg');
+    expect(formatMeasure(length(1.37), 'metric', 1)).toBe('1370.0 mm');
+    expect(formatMeasure(length(1.218184), 'imperial', 2)).toBe('3 ft 11.96 in');
+  });
+});
+
+describe('formatPair', () => {
+  test.each<[Measure, Measure, string, string]>([
+    [mass(2155), mass(2240), '2,155 kg', '2,240 kg'],
+    [mass(2240), mass(2240), '2,240 kg', '2,240 kg'],
+    [mass(2240.02), mass(2240), '2,240.02 kg', '2,240.00 kg'],
+    [mass(2239.6), mass(2240), '2,239.6 kg', '2,240.0 kg'],
+    [share(0.5304), share(0.53), '53.04 %', '53.00 %'],
+    [length(9.9996), length(10), '9.9996 m', '10.0000 m'],
+    [factor(0.7996), factor(0.8), '0.7996', '0.8000'],
+    // Apart by less than six decimals show: as short as if they were equal.
+    [mass(2240.0000001), mass(2240), '2,240 kg', '2,240 kg'],
+  ])('writes %o against %o as "%s" and "%s"', (measured, limit, first, second) => {
+    expect(formatPair(measured, limit, 'metric')).toEqual({ measured: first, limit: second });
+  });
+
+  test('does not compare different kinds', () => {
+    expect(formatPair(share(0.5), volume(0.05), 'metric')).toEqual({ measured: '50 %', limit: '50 L' });
+  });
+
+  const kinds: readonly Kind[] = [
+    'mass',
+    'length',
+    'area',
+    'volume',
+    'areal mass',
+    'density',
+    'share',
+    'factor',
+    'count',
+  ];
+
+  /** The number that a reader takes from a text, in the smaller of the units that its kind has. */
+  const read = (text: string): number => {
+    const plain = text.replaceAll(',', '').replace(/^-/, '');
+    const feet = /^(\d+) ft ([\d.]+) in$/.exec(plain);
+    const size = feet ? 12 * Number(feet[1]) + Number(feet[2]) : Number.parseFloat(plain);
+    const scaled = /\d m$/.test(plain) ? 1000 * size : size;
+    return text.startsWith('-') ? -scaled : scaled;
+  };
+
+  test('never contradicts which of the two is greater', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...kinds),
+        fc.constantFrom<Units>('metric', 'imperial'),
+        fc.double({ min: -20_000, max: 20_000, noNaN: true }),
+        fc.oneof(
+          fc.double({ min: -1e4, max: 1e4, noNaN: true }),
+          fc.integer({ min: 0, max: 7 }).map((power) => 10 ** -power),
+          fc.integer({ min: 0, max: 7 }).map((power) => -(10 ** -power)),
+        ),
+        (kind, units, limit, distance) => {
+          const measured = limit + distance;
+          const pair = formatPair({ kind, value: measured }, { kind, value: limit }, units);
+          const seen = Math.sign(read(pair.measured) - read(pair.limit));
+          const real = Math.sign(measured - limit);
+          // Six decimals of the largest unit (areal mass in lb/ft² has 1/4.9 of its SI number).
+          const tooClose = Math.abs(measured - limit) < 2e-5;
+          expect(seen === real || (tooClose && seen === 0), `${pair.measured} / ${pair.limit}`).toBe(true);
+        },
+      ),
+      { numRuns: 3000 },
+    );
+  });
+});
+
+describe('formatNonZero', () => {
+  test('shows a small number as something', () => {
+    expect(formatNonZero(mass(-0.02), 'metric')).toBe('-0.02 kg');
+    expect(formatNonZero(mass(85), 'metric')).toBe('85 kg');
+    expect(formatNonZero(mass(0), 'metric')).toBe('0.0 kg');
+  });
+});
+
+describe('renderPhrase', () => {
+  test('joins texts and measures in the reader’s units', () => {
+    const phrase = say`The rear axle carries ${mass(1980)}, ${length(1.37)} behind it.`;
+    expect(renderPhrase(phrase, 'metric')).toBe('The rear axle carries 1,980 kg, 1370 mm behind it.');
+    expect(renderPhrase(phrase, 'imperial')).toBe('The rear axle carries 4,365 lb, 4 ft 5.9 in behind it.');
+  });
+
+  test('tells apart measures that would look alike, in the phrase or beside it', () => {
+    expect(renderPhrase(say`${mass(2240.2)} is more than ${mass(2240)}`, 'metric')).toBe(
+      '2,240.2 kg is more than 2,240.0 kg',
+    );
+    expect(renderPhrase(say`It carries ${share(0.531)}.`, 'metric', [share(0.53)])).toBe(
+      'It carries 53.1 %.',
+    );
+  });
+});
