@@ -35,7 +35,10 @@ export function assemble(plan: Plan): Build {
     spaces: things.spaces,
     supplyKg,
     persons: people.persons,
-    ...(plan.people?.licence && { licenceTestPassed: plan.people.licence.test_passed }),
+    licence: {
+      ...(plan.people?.licence?.category && { category: plan.people.licence.category }),
+      ...(plan.people?.licence?.test_passed && { testPassed: plan.people.licence.test_passed }),
+    },
     storesGiven: plan.stores !== undefined,
     buildUps: linings.buildUps,
     states,

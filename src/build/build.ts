@@ -91,7 +91,7 @@ export interface Build {
   readonly supplyKg: number;
   /** Seats in use at the most, the driver's included. */
   readonly persons: number;
-  readonly licenceTestPassed?: string;
+  readonly licence: { readonly category?: string; readonly testPassed?: string };
   /** The plan says what people bring along. */
   readonly storesGiven: boolean;
   readonly buildUps: readonly BuiltBuildUp[];

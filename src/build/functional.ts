@@ -16,6 +16,8 @@ export interface Evaluated {
   readonly value: number;
   /** Combined standard uncertainty; errors of one source add with their signs, sources by root sum of squares. */
   readonly standard: number;
+  /** The source that most of the uncertainty comes from. */
+  readonly dominant?: string;
 }
 
 /** The mass of a body in a load state. */
@@ -50,7 +52,12 @@ export function evaluate<B extends Body>(
       for (const { source, standard } of body.position[axis].errors) add(source, massKg * slope * standard);
     }
   }
-  return { value, standard: combineCorrelated([...bySource.values()]) };
+  const dominant = greatestOf(bySource);
+  return {
+    value,
+    standard: combineCorrelated([...bySource.values()]),
+    ...(dominant !== undefined && { dominant }),
+  };
 }
 
 /** A ratio of two sums; its uncertainty follows from the linear part of its change (JCGM 100:2008, 5.1.2). */
@@ -63,7 +70,17 @@ export function evaluateRatio<B extends Body>(
   const denominator = evaluate(bodies, under, filling).value;
   const ratio = evaluate(bodies, over, filling).value / denominator;
   const change = evaluate(bodies, (body) => minus(over(body), under(body), ratio), filling);
-  return { value: ratio, standard: change.standard / Math.abs(denominator) };
+  return { ...change, value: ratio, standard: change.standard / Math.abs(denominator) };
+}
+
+function greatestOf(bySource: ReadonlyMap<string, readonly number[]>): string | undefined {
+  let dominant: string | undefined;
+  let greatest = 0;
+  for (const [source, amounts] of bySource) {
+    const size = Math.abs(amounts.reduce((sum, amount) => sum + amount, 0));
+    if (size > greatest) [dominant, greatest] = [source, size];
+  }
+  return dominant;
 }
 
 /** a − factor · b */

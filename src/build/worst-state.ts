@@ -54,6 +54,12 @@ function rangeOf({ variable }: Body) {
 const filling = (variables: readonly Body[], chosen: readonly number[]): Filling =>
   new Map(variables.map((body, index) => [body.variable?.name ?? body.label, chosen[index] ?? 0]));
 
+interface Described {
+  readonly name: string;
+  readonly share: number;
+  readonly varies: boolean;
+}
+
 const groupWords: Record<Exclude<VariableGroup, 'people'>, string> = {
   fresh: 'fresh',
   waste: 'waste',
@@ -70,6 +76,7 @@ export function describe(build: Pick<Build, 'bodies' | 'persons'>, state: Fillin
     const leastKg = variable.group === 'people' ? 0 : variable.leastKg;
     const range = variable.mostKg - leastKg;
     return {
+      varies: range > 0,
       name: variable.name,
       group: variable.group,
       massKg,
@@ -89,11 +96,26 @@ export function describe(build: Pick<Build, 'bodies' | 'persons'>, state: Fillin
   return { text: parts.join(', '), fills: fills.map(({ name, massKg, share }) => ({ name, massKg, share })) };
 }
 
-function groupText(word: string, members: readonly { name: string; share: number }[]): string[] {
-  const levels = new Set(members.map(({ share }) => level(share)));
-  const [only] = levels;
-  if (levels.size === 1 && only !== undefined) return [`${word} ${only}`];
-  return members.map(({ name, share }) => `${name} ${level(share)}`);
+/** "stores full", "stores full but bicycles empty", or, where no level stands out, each by its name. */
+function groupText(word: string, all: readonly Described[]): string[] {
+  // What is always aboard says nothing about a state.
+  const members = all.filter(({ varies }) => varies);
+  const levels = members.map(({ share }) => level(share));
+  const usual = mostFrequent(levels);
+  if (usual === undefined) return all.length > 0 ? [`${word} full`] : [];
+  const odd = members.filter(({ share }) => level(share) !== usual);
+  if (odd.length === 0) return [`${word} ${usual}`];
+  if (odd.length * 2 >= members.length && members.length < 4)
+    return members.map(({ name, share }) => `${name} ${level(share)}`);
+  return [`${word} ${usual} but ${odd.map(({ name, share }) => `${name} ${level(share)}`).join(' and ')}`];
+}
+
+function mostFrequent(levels: readonly string[]): string | undefined {
+  const count = (wanted: string) => levels.filter((each) => each === wanted).length;
+  return levels.reduce<string | undefined>(
+    (best, each) => (best !== undefined && count(best) >= count(each) ? best : each),
+    undefined,
+  );
 }
 
 function level(share: number): string {

@@ -8,58 +8,106 @@ import type { RuleText } from './rule.ts';
 /** Two numbers closer than this part of the limit are the same; a limit that is just met is kept. */
 const sameWithin = 1e-9;
 
-export interface Judgement {
+/** A value with its standard uncertainty, and the source that most of it comes from. */
+export interface Uncertain {
+  readonly value: number;
+  readonly standard: number;
+  readonly dominant?: string;
+}
+
+export interface Subject {
   readonly rule: RuleText;
   readonly subject: string;
   readonly path: PlanPath;
   readonly kind: Kind;
-  readonly value: number;
-  readonly standard: number;
-  readonly limit: number;
-  readonly sense: 'at most' | 'at least';
-  /** What breaking the limit means. */
-  readonly broken: 'fail' | 'warn';
+  readonly measured: Uncertain;
   readonly state?: LoadState;
   readonly reason: Phrase;
-  /** What to do, asked for only when the verdict is not a pass. */
-  readonly remedy?: () => Phrase | undefined;
   readonly sources?: readonly Citation[];
   readonly cautions?: readonly string[];
 }
 
+export interface Judgement extends Subject {
+  readonly limit: number;
+  readonly sense: 'at most' | 'at least';
+  /** What breaking the limit means. */
+  readonly broken: 'fail' | 'warn';
+  /** What to do; `shortfall` is how far the value must move to keep the limit beyond its tolerance. */
+  readonly remedy?: (shortfall: number) => Phrase | undefined;
+}
+
 /** The one place where a number meets a limit and becomes a verdict. */
 export function judge(judgement: Judgement): Finding {
-  const { rule, kind, value, standard, limit, sense } = judgement;
+  const { kind, measured, limit, sense } = judgement;
+  const { value, standard } = measured;
   const side = sense === 'at most' ? 1 : -1;
   const margin = side * (limit - value);
   const slack = sameWithin * Math.max(Math.abs(limit), Math.abs(value));
   const expanded = expandedUncertainty(standard);
   const isBroken = margin < -slack;
-  const isDoubtful = !isBroken && expanded > 0 && margin + slack < expanded;
+  const isDoubtful = !isBroken && margin + slack < expanded;
   const verdict = isBroken ? judgement.broken : isDoubtful ? 'warn' : 'pass';
   const probability =
     side === 1 ? probabilityAbove(limit, value, standard) : probabilityAbove(-limit, -value, standard);
-  const remedy = verdict === 'pass' ? undefined : judgement.remedy?.();
+  const remedy = verdict === 'pass' ? undefined : judgement.remedy?.(isBroken ? -margin : expanded - margin);
   const utilisation = sense === 'at most' ? value / limit : limit / value;
-  const doubt = isDoubtful
-    ? say` The limit lies within the tolerance of ± ${{ kind, value: expanded }}.`
-    : [];
+  return {
+    ...unjudged(judgement),
+    verdict,
+    limit: { measure: { kind, value: limit }, sense },
+    margin: { kind, value: margin },
+    ...(Number.isFinite(utilisation) && { utilisation }),
+    ...(expanded > 0 && { probability }),
+    reason: isDoubtful
+      ? [...judgement.reason, ...doubtOf(kind, expanded, measured.dominant)]
+      : judgement.reason,
+    ...(remedy && { remedy: isDoubtful ? say`To be clear of the tolerance: ${remedy}` : remedy }),
+  };
+}
+
+/** A value for which the plan gives no limit: it is shown, and not checked. */
+export function withoutLimit(subject: Subject, key: string): Finding {
+  return { ...unjudged(subject), remedy: say`Add the maker's limit as \`${key}\`.`, missing: [key] };
+}
+
+function unjudged({
+  rule,
+  subject,
+  path,
+  kind,
+  measured,
+  state,
+  reason,
+  sources,
+  cautions,
+}: Subject): Finding {
+  const expanded = expandedUncertainty(measured.standard);
   return {
     rule: rule.id,
     topic: rule.topic,
     title: rule.title,
-    verdict,
-    subject: judgement.subject,
-    path: judgement.path,
-    measured: { kind, value },
-    limit: { measure: { kind, value: limit }, sense },
-    margin: { kind, value: margin },
-    ...(Number.isFinite(utilisation) && { utilisation }),
-    ...(expanded > 0 && { tolerance: { kind, value: expanded }, probability }),
-    ...(judgement.state && { worstState: judgement.state }),
-    reason: [...judgement.reason, ...doubt],
-    ...(remedy && { remedy }),
-    sources: [...(judgement.sources ?? []), ...rule.sources],
-    cautions: [...rule.cautions, ...(judgement.cautions ?? [])],
+    verdict: 'not checked',
+    subject,
+    path,
+    measured: { kind, value: measured.value },
+    ...(expanded > 0 && { tolerance: { kind, value: expanded } }),
+    ...(state && { worstState: state }),
+    reason,
+    sources: [...(sources ?? []), ...rule.sources],
+    cautions: [...rule.cautions, ...(cautions ?? [])],
   };
+}
+
+const doubtOf = (kind: Kind, expanded: number, dominant: string | undefined): Phrase =>
+  dominant === undefined
+    ? say` The limit lies within the tolerance of ± ${{ kind, value: expanded }}.`
+    : say` The limit lies within the tolerance of ± ${{ kind, value: expanded }}, most of which comes from ${sourceInWords(dominant)}.`;
+
+/** An error's source as a reader knows it: "where bed stands lengthways", "the density of oak". */
+export function sourceInWords(source: string): string {
+  const material = /^(?:material|fluid) (.+)$/.exec(source)?.[1];
+  if (material !== undefined) return `the density of ${material}`;
+  const place = /^(?:\w+\.)*?([^.]+)\.(?:at\.)?(lengthways|sideways|upwards)$/.exec(source);
+  if (place) return `where ${place[1]} is ${place[2]}`;
+  return `\`${source}\``;
 }

@@ -38,6 +38,8 @@ export interface RuleText {
   readonly cautions: readonly string[];
   /** Where a plan that lacks what the rule needs is pointed at. */
   readonly place: PlanPath;
+  /** It gives no verdict, only a table; where the plan lacks what it needs, it says nothing. */
+  readonly informationOnly?: true;
 }
 
 export interface Output {

@@ -25,7 +25,7 @@ export function runRules(rules: readonly Rule[], build: Build): Outcome {
     try {
       const output = rule.run(build, (id) => effectiveLimit(rule, id, build));
       if ('missing' in output) {
-        findings.push(notChecked(rule, output.missing));
+        if (!rule.informationOnly) findings.push(notChecked(rule, output.missing));
       } else {
         findings.push(...output.findings);
         notes.push(...(output.notes ?? []));
@@ -45,8 +45,7 @@ export function notChecked(rule: Rule, missing: readonly string[]): Finding {
     verdict: 'not checked',
     subject: rule.title,
     path: rule.place,
-    reason: say`The plan does not say enough for this check.`,
-    remedy: say`Add ${missing.map((key) => `\`${key}\``).join(', ')}.`,
+    reason: say`The plan does not say enough for this check. Add ${missing.map((key) => `\`${key}\``).join(', ')}.`,
     missing,
     sources: rule.sources,
     cautions: rule.cautions,

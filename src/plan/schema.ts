@@ -164,7 +164,10 @@ export function planSchema(read: ReadQuantity) {
   const people = section(
     {
       mass: positive(read, 'mass').optional(),
-      licence: section({ test_passed: day }, '{test_passed: 2004-05-17}').optional(),
+      licence: section(
+        { category: words('C1').optional(), test_passed: day.optional() },
+        '{category: C1, test_passed: 2004-05-17}',
+      ).optional(),
       seats: named(seat, '{driver: {mass: 82 kg}, passenger: {mass: 64 kg}}').optional(),
       sleepers: listOf(
         section({ stature: positive(read, 'length').optional() }, '{stature: 1.78 m}'),

@@ -1,3 +1,4 @@
+import type { Citation } from '../catalogue/citation.ts';
 import type { Finding } from '../engine/finding.ts';
 import { share } from '../engine/measure.ts';
 import type { Report } from '../engine/report.ts';
@@ -11,17 +12,27 @@ import { hanging } from './wrap.ts';
 
 /** As wide as "fail" and the gap after it. */
 const indent = 6;
-const labelWidth = 'missing: '.length;
+const labelWidth = 'assumes: '.length;
 
 /** Says when a limit may or may not be broken; near certainty either way is not worth a line. */
 function chanceText(probability: number | undefined): string[] {
   if (probability === undefined || !(probability > 0.001 && probability < 0.999)) return [];
+  if (probability > 0.99) return ['more than 99 % that the limit is broken'];
   return [`${formatMeasure(share(probability), 'metric')} that the limit is broken`];
 }
 
+/** All sources with `detail`; otherwise the first, which is the limit's, and those that no one has looked up. */
+const shownSources = ({ sources }: Finding, detail: boolean): readonly Citation[] =>
+  detail ? sources : sources.filter(({ provenance }, at) => at === 0 || provenance === 'memory');
+
 /** What a finding says in words: the reason, and under it what to know and what to do about it. */
-export function findingBlock(report: Report, finding: Finding, pen: Pen, width: number): string[] {
-  const { verdict, subject, reason, remedy, missing = [], assumptions = [], worstState } = finding;
+export function findingBlock(
+  report: Report,
+  finding: Finding,
+  pen: Pen,
+  { width, detail }: { readonly width: number; readonly detail: boolean },
+): string[] {
+  const { verdict, subject, reason, remedy, assumptions = [], worstState } = finding;
   const labelled = (label: string, texts: readonly string[]): string[] =>
     texts.flatMap((text, at) => {
       const shown = at === 0 ? `${label}:` : '';
@@ -32,6 +43,8 @@ export function findingBlock(report: Report, finding: Finding, pen: Pen, width: 
       );
       return [first.replace(shown, pen.faint(shown)), ...rest];
     });
+  // Of a check that could not even begin, the keys to add are all there is to say.
+  const bare = verdict === 'not checked' && finding.measured === undefined && !detail;
   const opening = `${verdict}  ${visible(subject)}: ${visible(sentenceOf(finding, reason, report.units))}`;
   const [first = '', ...rest] = hanging(opening, indent, width);
   return [
@@ -39,11 +52,9 @@ export function findingBlock(report: Report, finding: Finding, pen: Pen, width: 
     ...rest,
     ...labelled('state', worstState ? [worstState.text] : []),
     ...labelled('do', remedy ? [sentenceOf(finding, remedy, report.units)] : []),
-    ...labelled('missing', missing.length === 0 ? [] : [missing.join(', ')]),
     ...labelled('assumes', assumptions),
     ...labelled('chance', chanceText(finding.probability)),
-    ...labelled('source', finding.sources.map(sourceText)),
-    ...labelled('where', [placeText(report, finding.path)]),
-    ...labelled('check', [finding.rule]),
+    ...labelled('source', bare ? [] : shownSources(finding, detail).map(sourceText)),
+    ...labelled('where', bare ? [] : [`${placeText(report, finding.path)}, check ${finding.rule}`]),
   ];
 }

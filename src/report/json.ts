@@ -42,7 +42,7 @@ function jsonReport(report: Report, { version, exitCode, strict }: JsonOptions):
       exitCode,
       strict,
       closest: closest
-        ? { rule: closest.rule, subject: closest.subject, utilisation: finite(closest.utilisation) }
+        ? { rule: closest.rule, subject: closest.subject, utilisation: closest.utilisation }
         : null,
     },
     findings: findings.map((finding) => jsonFinding(report, finding)),
@@ -70,9 +70,10 @@ function jsonFinding(report: Report, finding: Finding): JsonFinding {
         }
       : null,
     margin: margin ? jsonMeasure(margin, formatNonZero(margin, units)) : null,
-    utilisation: finite(finding.utilisation),
+    // An infinite one, over a limit of nothing, is written as null too: JSON has no infinity.
+    utilisation: finding.utilisation ?? null,
     tolerance: tolerance ? jsonMeasure(tolerance, formatNonZero(tolerance, units)) : null,
-    probability: finite(finding.probability),
+    probability: finding.probability ?? null,
     worstState: worstState
       ? {
           text: worstState.text,
@@ -145,10 +146,6 @@ const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({
   unit: siUnits[kind],
   text,
 });
-
-/** JSON has no infinity. */
-const finite = (value: number | undefined): number | null =>
-  value !== undefined && Number.isFinite(value) ? value : null;
 
 /**
  * Escapes what a terminal would obey or that turns the reading direction round, and that JSON itself would leave

@@ -15,13 +15,18 @@ const isNumber = (cell: Phrase | undefined): boolean =>
   cell === undefined || cell.length === 0 || (cell.length === 1 && typeof cell[0] !== 'string');
 
 /** A table of information: its title, its rows, and what there is to say about it. */
-export function noteLines(note: Note, { units }: Pick<Report, 'units'>, pen: Pen, width: number): string[] {
+export function noteLines(
+  note: Note,
+  { units }: Pick<Report, 'units'>,
+  pen: Pen,
+  { width, detail }: { readonly width: number; readonly detail: boolean },
+): string[] {
   const text = note.text ? visible(renderPhrase(note.text, units)) : '';
   return [
     ...wrapped(visible(note.title), width).map(pen.strong),
     ...(text === '' ? [] : wrapped(text, width)),
     ...rowLines(note, units, pen, width),
-    ...note.sources.flatMap((source) =>
+    ...(detail ? note.sources : []).flatMap((source) =>
       hanging(`source: ${visible(sourceText(source))}`, 'source: '.length, width).map(pen.faint),
     ),
   ];

@@ -46,7 +46,7 @@ export const columnWidths = (columns: readonly Column[], rows: readonly (readonl
 /** Takes from the widest column until the table fits, so that the short columns of numbers stay whole. */
 export function fitted(widths: readonly number[], width: number): number[] {
   const result = [...widths];
-  for (let excess = naturalWidth(result) - width - 3; excess > 0; excess -= 1) {
+  for (let excess = naturalWidth(result) - width; excess > 0; excess -= 1) {
     const widest = Math.max(...result);
     result[result.indexOf(widest)] = widest - 1;
   }

@@ -31,9 +31,12 @@ export function renderTerminal(report: Report, options: TerminalOptions): string
   const shownTopics = topics.filter((topic) => options.only?.includes(topic) ?? true);
   const shown = report.findings.filter(({ topic }) => shownTopics.includes(topic));
   const paragraphs: Paragraph[] = options.quiet
-    ? quietParagraphs(report, shown, shownTopics, pen, options.width)
+    ? quietParagraphs(report, shown, pen, options.width)
     : [headLines(report, pen, options.width), ...topicParagraphs(report, shownTopics, pen, options)];
-  paragraphs.push(closingLines(report, shown, pen, options));
+  paragraphs.push(
+    cautionLines(report, shownTopics, pen, options.width),
+    closingLines(report, shown, pen, options),
+  );
   const filled = paragraphs.filter((lines) => lines.length > 0);
   return `${filled.map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
@@ -59,9 +62,8 @@ function topicParagraphs(
     const body = [
       ...findings
         .filter(({ verdict }) => detail || verdict !== 'pass')
-        .map((finding) => findingBlock(report, finding, pen, width)),
-      ...notes.map((note) => noteLines(note, report, pen, width)),
-      cautionLines(report, [topic], pen, width),
+        .map((finding) => findingBlock(report, finding, pen, { width, detail })),
+      ...notes.map((note) => noteLines(note, report, pen, { width, detail })),
     ].filter((lines) => lines.length > 0);
     const [title = '', rule = ''] = underlined(topicHeading(topic), '═');
     const opening = [pen.strong(title), pen.strong(rule), ...(tables[at] ?? [])];
@@ -89,18 +91,9 @@ function cautionLines(report: Report, shownTopics: readonly Topic[], pen: Pen, w
   ];
 }
 
-function quietParagraphs(
-  report: Report,
-  shown: readonly Finding[],
-  shownTopics: readonly Topic[],
-  pen: Pen,
-  width: number,
-): Paragraph[] {
+function quietParagraphs(report: Report, shown: readonly Finding[], pen: Pen, width: number): Paragraph[] {
   const open = shown.filter(({ verdict }) => verdict !== 'pass');
-  return [
-    open.flatMap((finding) => quietLines(report, finding, pen, width)),
-    cautionLines(report, shownTopics, pen, width),
-  ];
+  return [open.flatMap((finding) => quietLines(report, finding, pen, width))];
 }
 
 function closingLines(

@@ -1,6 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { factor, mass } from '../../src/engine/measure.ts';
+import {
+  area,
+  arealMass,
+  count,
+  density,
+  factor,
+  length,
+  mass,
+  share,
+  volume,
+} from '../../src/engine/measure.ts';
 import { renderJson } from '../../src/report/json.ts';
 import { type JsonReport, jsonReportSchema } from '../../src/report/json-schema.ts';
 import { findingOf, longReport, reportOf, smallReport } from './fixtures.ts';
@@ -141,6 +151,23 @@ describe('renderJson', () => {
       text: 'birch plywood, 0.2 in',
       measures: [{ value: 0.006, unit: 'm', text: '0.2 in' }],
     });
+  });
+
+  test('names the SI unit of every kind', () => {
+    const measures = [
+      mass(2),
+      length(2),
+      area(2),
+      volume(2),
+      arealMass(2),
+      density(2),
+      share(2),
+      factor(2),
+      count(2),
+    ];
+    const report = reportOf({ findings: measures.map((measured) => findingOf({ measured })) });
+    const units = parsed(renderJson(report, options)).findings.map(({ measured }) => measured?.unit);
+    expect(units).toEqual(['kg', 'm', 'm2', 'm3', 'kg/m2', 'kg/m3', '1', '1', '1']);
   });
 
   test('gives close numbers enough digits to be told apart', () => {

@@ -316,6 +316,12 @@ describe('detail', () => {
     `);
   });
 
+  test('draws a table with an empty column no wider than the terminal', () => {
+    const note = noteOf({ columns: ['', 'part'], rows: [[[], say`${'panel '.repeat(30)}`]] });
+    const text = renderTerminal(reportOf({ notes: [note] }), { ...plain, width: 60 });
+    expect(text).toContain(`\n${'─'.repeat(60)}\n`);
+  });
+
   test('lists the rows of a table that has no room', () => {
     const columns = ['state', 'front', 'rear', 'left', 'right', 'total'];
     const kg = [mass(1457), mass(2155), mass(1800), mass(1812), mass(3612)];

@@ -1,0 +1,4 @@
+#!/usr/bin/env node
+import { createRequire } from 'node:module';
+
+createRequire(import.meta.url)('../dist/storystick.cjs');

@@ -1,0 +1,54 @@
+import type { Build } from '../build/build.ts';
+import { frontAxle, rearAxle } from '../build/quantities.ts';
+import type { Citation } from '../catalogue/citation.ts';
+import { judge } from '../engine/judge.ts';
+import { mass } from '../engine/measure.ts';
+import { say } from '../engine/phrase.ts';
+import type { Output, RuleText } from '../engine/rule.ts';
+import type { Quantity } from '../plan/quantity.ts';
+import type { Placed } from './needs.ts';
+import { moveSomething } from './remedies.ts';
+import { greatest } from './states.ts';
+
+export const axlePlate: Citation = { title: "The axle limits on the van's plate", provenance: 'read' };
+
+/** The heaviest load on one axle against its limit; both axles are checked the same way. */
+export function checkAxle(
+  rule: RuleText,
+  axle: 'front' | 'rear',
+  build: Build,
+  { wheelbaseM, bodies }: Placed,
+  limit: Quantity,
+): Output {
+  const functional = axle === 'front' ? frontAxle(wheelbaseM) : rearAxle(wheelbaseM);
+  const worst = greatest(build, bodies, functional);
+  const over = worst.value - limit.value;
+  return {
+    findings: [
+      judge({
+        rule,
+        subject: `${axle} axle`,
+        path: ['van', 'axle_limits', axle],
+        kind: 'mass',
+        measured: worst,
+        limit: limit.value,
+        sense: 'at most',
+        broken: 'fail',
+        state: worst.state,
+        reason:
+          over > 0
+            ? say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(over)} more than its limit.`
+            : say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(-over)} less than its limit.`,
+        // A mass m moved by d takes m·d/L off one axle and puts it on the other.
+        remedy: (shortfall) =>
+          moveSomething(
+            build,
+            bodies,
+            worst.filling,
+            shortfall * wheelbaseM,
+            axle === 'rear' ? 'forward' : 'rearward',
+          ),
+      }),
+    ],
+  };
+}

@@ -1,0 +1,69 @@
+import type { PlacedBody } from '../../build/body.ts';
+import { evaluate } from '../../build/functional.ts';
+import { momentBehindFrontAxle, totalMass } from '../../build/quantities.ts';
+import { centreInWheelbaseRule } from '../../catalogue/methods.ts';
+import { judge } from '../../engine/judge.ts';
+import { length } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { balanceCaution } from '../cautions.ts';
+import { type Placed, placed } from '../needs.ts';
+import { moveSomething } from '../remedies.ts';
+import { greatestRatio } from '../states.ts';
+
+const text: RuleText = {
+  id: 'balance.equipment-centre',
+  topic: 'balance',
+  title: 'centre of what was built in',
+  why: 'Equipment whose centre lies behind the rear axle lifts the front wheels with every kilogram; makers ask for it to stay within the wheelbase.',
+  formula: 'x = Σ m·x / Σ m over everything but the van, its fuel and its people; x ≤ L',
+  sources: [centreInWheelbaseRule],
+  cautions: [balanceCaution],
+  place: ['van'],
+};
+
+const notEquipment = ['van', 'fuel', 'person'];
+
+const equipment: Need<readonly PlacedBody[]> = (build) => {
+  const { ok, ...rest } = placed(build);
+  const bodies =
+    ok && 'value' in rest
+      ? rest.value.bodies.filter((body) => !notEquipment.includes(body.sort) && body.origin !== 'assumed')
+      : [];
+  return bodies.length > 0 ? given(bodies) : missing('fixtures');
+};
+
+export default defineRule({
+  ...text,
+  needs: { placed, equipment },
+  check: ({ build, facts, limit }) => {
+    const { wheelbaseM }: Placed = facts.placed;
+    const regional = limit('equipment-centre-rearmost');
+    const worst = greatestRatio(build, facts.equipment, momentBehindFrontAxle, totalMass);
+    const limitM = regional.value * wheelbaseM;
+    // A place is not a load: how much of the wheelbase it uses says nothing, so it is not ranked with the others.
+    const { utilisation: _, ...finding } = judge({
+      rule: text,
+      subject: 'equipment',
+      path: ['van', 'wheelbase'],
+      kind: 'length',
+      measured: worst,
+      limit: limitM,
+      sense: 'at most',
+      broken: regional.failing ? 'fail' : 'warn',
+      state: worst.state,
+      reason: say`What was built in and packed has its centre up to ${length(worst.value)} behind the front axle; the rear axle is at ${length(wheelbaseM)}.`,
+      remedy: (shortfall) =>
+        moveSomething(
+          build,
+          facts.equipment,
+          worst.filling,
+          shortfall * evaluate(facts.equipment, totalMass, worst.filling).value,
+          'forward',
+        ),
+      sources: regional.citations,
+      cautions: regional.cautions,
+    });
+    return { findings: [finding] };
+  },
+});

@@ -1,0 +1,83 @@
+import { evaluate, type Functional } from '../../build/functional.ts';
+import { frontAxle, rearAxle, rightWheel, totalMass } from '../../build/quantities.ts';
+import { axleLoadMethod } from '../../catalogue/methods.ts';
+import { judge } from '../../engine/judge.ts';
+import { mass } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { balanceCaution } from '../cautions.ts';
+import { placed, type Tracks, tracks } from '../needs.ts';
+import { moveSomething } from '../remedies.ts';
+import { greatestRatio, leastRatio } from '../states.ts';
+
+const text: RuleText = {
+  id: 'balance.sides',
+  topic: 'balance',
+  title: 'left and right',
+  why: 'A van that leans to one side wears the springs and tyres of that side and rolls more readily in a bend.',
+  formula: 'difference = |P_right − P_left| / M over all wheels; P_right = Σ m·(½ + y / T)',
+  sources: [axleLoadMethod],
+  cautions: [balanceCaution],
+  place: ['van'],
+};
+
+export default defineRule({
+  ...text,
+  override: { limit: 'side-difference', kinds: ['share'] },
+  needs: { placed, tracks },
+  check: ({ build, facts, limit }) => {
+    const { wheelbaseM, bodies } = facts.placed;
+    const regional = limit('side-difference');
+    const leaning = rightLessLeft(wheelbaseM, facts.tracks);
+    const right = greatestRatio(build, bodies, leaning, totalMass);
+    const left = leastRatio(build, bodies, leaning, totalMass);
+    const isRight = right.value >= -left.value;
+    const worst = isRight ? right : { ...left, value: -left.value };
+    const heavy = isRight ? 'right' : 'left';
+    const totalKg = evaluate(bodies, totalMass, worst.filling).value;
+    const trackM = (facts.tracks.frontM + facts.tracks.rearM) / 2;
+    return {
+      findings: [
+        judge({
+          rule: text,
+          subject: `${heavy} side`,
+          path: ['van', 'track'],
+          kind: 'share',
+          measured: worst,
+          limit: regional.value,
+          sense: 'at most',
+          broken: regional.failing ? 'fail' : 'warn',
+          state: worst.state,
+          reason: say`The ${heavy} side weighs up to ${mass(worst.value * totalKg)} more than the other.`,
+          // A mass m moved across by d takes 2·m·d/T off the difference.
+          remedy: (shortfall) =>
+            moveSomething(
+              build,
+              bodies,
+              worst.filling,
+              (shortfall * totalKg * trackM) / 2,
+              isRight ? 'to the left' : 'to the right',
+            ),
+          sources: regional.citations,
+          cautions: regional.cautions,
+        }),
+      ],
+    };
+  },
+});
+
+/** What a kilogram adds to the right side less what it adds to the left. */
+function rightLessLeft(wheelbaseM: number, { frontM, rearM }: Tracks): Functional {
+  const front = rightWheel(frontAxle(wheelbaseM), frontM);
+  const rear = rightWheel(rearAxle(wheelbaseM), rearM);
+  return (body) => {
+    const [f, r] = [front(body), rear(body)];
+    return {
+      perKg: 2 * (f.perKg + r.perKg) - 1,
+      perKgM: {
+        x: 2 * ((f.perKgM.x ?? 0) + (r.perKgM.x ?? 0)),
+        y: 2 * ((f.perKgM.y ?? 0) + (r.perKgM.y ?? 0)),
+      },
+    };
+  };
+}

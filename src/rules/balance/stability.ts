@@ -1,0 +1,55 @@
+import { momentAboveFloor, totalMass } from '../../build/quantities.ts';
+import { staticStabilityFactor } from '../../calc/stability.ts';
+import { stabilityMethod } from '../../catalogue/methods.ts';
+import { judge } from '../../engine/judge.ts';
+import { factor, length } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { stabilityCaution } from '../cautions.ts';
+import { floorHeight, placed, tracks } from '../needs.ts';
+import { greatestRatio } from '../states.ts';
+
+const text: RuleText = {
+  id: 'balance.stability',
+  topic: 'balance',
+  title: 'static stability factor',
+  why: 'It says how hard a stiff van could be pushed sideways before it tips: the share of its own weight.',
+  formula:
+    'SSF = T / (2·h); T the narrower track, h greatest height of the centre of mass above ground, both in m',
+  sources: [stabilityMethod],
+  cautions: [stabilityCaution],
+  place: ['van'],
+};
+
+export default defineRule({
+  ...text,
+  override: { limit: 'static-stability-factor', kinds: ['number'] },
+  needs: { placed, floorHeight, tracks },
+  check: ({ build, facts, limit }) => {
+    const regional = limit('static-stability-factor');
+    const worst = greatestRatio(build, facts.placed.bodies, momentAboveFloor, totalMass);
+    const heightM = worst.value + facts.floorHeight.value;
+    const trackM = Math.min(facts.tracks.frontM, facts.tracks.rearM);
+    const value = staticStabilityFactor(trackM, heightM);
+    return {
+      findings: [
+        judge({
+          rule: text,
+          subject: 'whole van',
+          path: ['van', 'track'],
+          kind: 'factor',
+          measured: { ...worst, value, standard: (value * worst.standard) / heightM },
+          limit: regional.value,
+          sense: 'at least',
+          broken: regional.failing ? 'fail' : 'warn',
+          state: worst.state,
+          reason: say`A stiff van with this track would tip at ${factor(value)} times its weight pushed sideways; the centre of mass is ${length(heightM)} above the ground.`,
+          remedy: (shortfall) =>
+            say`Bring the centre of mass down by ${length(heightM - trackM / (2 * (value + shortfall)))}: heavy things to the floor.`,
+          sources: regional.citations,
+          cautions: regional.cautions,
+        }),
+      ],
+    };
+  },
+});

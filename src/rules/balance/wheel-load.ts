@@ -1,0 +1,80 @@
+import type { Build } from '../../build/build.ts';
+import { evaluate, type Functional } from '../../build/functional.ts';
+import { frontAxle, rearAxle, rightWheel } from '../../build/quantities.ts';
+import { axleLoadMethod } from '../../catalogue/methods.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { judge } from '../../engine/judge.ts';
+import { mass, share } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, type EffectiveLimit, type RuleText } from '../../engine/rule.ts';
+import { balanceCaution } from '../cautions.ts';
+import { type Placed, placed, tracks } from '../needs.ts';
+import { moveSomething } from '../remedies.ts';
+import { greatestRatio, leastRatio } from '../states.ts';
+
+const text: RuleText = {
+  id: 'balance.wheel-load',
+  topic: 'balance',
+  title: 'heavier wheel of an axle',
+  why: 'A wheel that carries much more than its fellow pulls to one side under braking, and its tyre is the first to be overloaded.',
+  formula:
+    'share = P_wheel / R_axle; P_right = R·(½ + y / T), y distance right of the centre line, T track; each mass shares its lateral moment between the axles as it shares its weight',
+  sources: [axleLoadMethod],
+  cautions: [balanceCaution],
+  place: ['van'],
+};
+
+export default defineRule({
+  ...text,
+  override: { limit: 'heavier-wheel-share', kinds: ['share'] },
+  needs: { placed, tracks },
+  check: ({ build, facts, limit }) => {
+    const { wheelbaseM } = facts.placed;
+    const regional = limit('heavier-wheel-share');
+    return {
+      findings: [
+        heavierWheel('front', frontAxle(wheelbaseM), facts.tracks.frontM, build, facts.placed, regional),
+        heavierWheel('rear', rearAxle(wheelbaseM), facts.tracks.rearM, build, facts.placed, regional),
+      ],
+    };
+  },
+});
+
+function heavierWheel(
+  axleName: string,
+  axle: Functional,
+  trackM: number,
+  build: Build,
+  { bodies }: Placed,
+  limit: EffectiveLimit,
+): Finding {
+  const right = rightWheel(axle, trackM);
+  const rightmost = greatestRatio(build, bodies, right, axle);
+  const leftmost = leastRatio(build, bodies, right, axle);
+  const isRight = rightmost.value >= 1 - leftmost.value;
+  const worst = isRight ? rightmost : { ...leftmost, value: 1 - leftmost.value };
+  const side = isRight ? 'right' : 'left';
+  const axleKg = evaluate(bodies, axle, worst.filling).value;
+  return judge({
+    rule: text,
+    subject: `${axleName} axle, ${side} wheel`,
+    path: ['van', 'track'],
+    kind: 'share',
+    measured: worst,
+    limit: limit.value,
+    sense: 'at most',
+    broken: limit.failing ? 'fail' : 'warn',
+    state: worst.state,
+    reason: say`The ${side} wheel carries up to ${share(worst.value)} of the ${axleName} axle's load, ${mass(worst.value * axleKg)} of ${mass(axleKg)}.`,
+    remedy: (shortfall) =>
+      moveSomething(
+        build,
+        bodies,
+        worst.filling,
+        shortfall * axleKg * trackM,
+        isRight ? 'to the left' : 'to the right',
+      ),
+    sources: limit.citations,
+    cautions: limit.cautions,
+  });
+}

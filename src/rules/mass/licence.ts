@@ -1,0 +1,78 @@
+import { licenceCautions, licenceClassesFor, lowestClassFor } from '../../catalogue/licences.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { mass } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { codes, maxMass } from '../needs.ts';
+
+const text: RuleText = {
+  id: 'mass.licence',
+  topic: 'mass',
+  title: 'driving licence',
+  why: 'Driving a van that the licence does not cover is an offence and voids most insurance.',
+  formula:
+    'the lowest class whose greatest permissible mass covers M_max; the plate counts, not what the van weighs',
+  sources: [],
+  cautions: [
+    "Licence law changes and has exceptions. Look at the categories on every driver's licence and ask the licensing authority.",
+  ],
+  place: ['van'],
+};
+
+export default defineRule({
+  ...text,
+  needs: { codes, maxMass },
+  check: ({ build, facts }) => {
+    const massKg = facts.maxMass.value;
+    const energy = ['electric', 'hydrogen'].includes(build.vehicle.energy ?? '') ? 'zero emission' : 'any';
+    const { category, testPassed } = build.licence;
+    const question = {
+      codes: facts.codes,
+      massKg,
+      energy,
+      ...(testPassed !== undefined && { testPassed }),
+    } as const;
+    const needed = lowestClassFor(question);
+    const held = licenceClassesFor(facts.codes, energy, testPassed).filter(
+      (row) => row.category === category,
+    );
+    const covered = held.find((row) => massKg <= (row.maxMassKg ?? Number.POSITIVE_INFINITY));
+    const used = covered ?? needed;
+    const passes =
+      covered !== undefined || (category === undefined && needed !== undefined && !needed.needsTraining);
+    const finding: Finding = {
+      rule: text.id,
+      topic: text.topic,
+      title: text.title,
+      verdict: passes ? 'pass' : 'fail',
+      subject: used ? `class ${used.category}` : 'no class',
+      path: ['van', 'max_mass'],
+      measured: mass(massKg),
+      ...(used?.maxMassKg !== undefined && {
+        limit: { measure: mass(used.maxMassKg), sense: 'at most' },
+        margin: mass(used.maxMassKg - massKg),
+      }),
+      reason: passes
+        ? say`A plate of ${mass(massKg)} is covered by class ${used?.category ?? ''} (${used?.note ?? ''}).`
+        : category === undefined
+          ? say`A plate of ${mass(massKg)} is too heavy for an ordinary car licence: it takes class ${needed?.category ?? 'of heavy vehicles'}.`
+          : say`The licence in the plan, class ${category}, does not cover a plate of ${mass(massKg)}: it takes class ${needed?.category ?? 'of heavy vehicles'}.`,
+      ...(!passes && {
+        remedy: say`If every driver holds class ${needed?.category ?? 'for it'}, say so: \`people: {licence: {category: ${needed?.category ?? '…'}}}\`. Otherwise have the van plated at ${mass(ordinaryLimit(facts.codes, energy, massKg))} or less, and check that the payload still does.`,
+      }),
+      sources: used?.citations ?? [],
+      cautions: [...text.cautions, ...licenceCautions[facts.codes]],
+    };
+    return { findings: [finding] };
+  },
+});
+
+/** The greatest plate that needs no further test. */
+function ordinaryLimit(
+  region: Parameters<typeof licenceClassesFor>[0],
+  energy: 'any' | 'zero emission',
+  massKg: number,
+): number {
+  const ordinary = licenceClassesFor(region, energy).filter((row) => !row.needsTraining);
+  return Math.max(0, ...ordinary.map((row) => row.maxMassKg ?? massKg));
+}
