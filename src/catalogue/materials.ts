@@ -18,6 +18,8 @@ import {
 export type Purpose =
   | 'board'
   | 'timber'
+  /** What walls and ceilings are faced with, thin board or boarding alike. */
+  | 'lining'
   | 'insulation'
   | 'core'
   | 'floor covering'
@@ -76,14 +78,14 @@ const boards: readonly Material[] = [
   // By thickness 660 to 710; the value is that of the 12 mm sheet. The rows by thickness are in sheets.ts.
   material(
     ['birch plywood', 'birch ply'],
-    ['board'],
+    ['board', 'lining'],
     between(660, 695, 710),
     birchPlywoodDatasheet,
     designValues,
   ),
   material(
     ['poplar plywood', 'poplar ply'],
-    ['board'],
+    ['board', 'lining'],
     between(426, 450, 550),
     fromMemory('Poplar plywood, all poplar', 'Not looked up.'),
     {
@@ -101,13 +103,13 @@ const boards: readonly Material[] = [
   // The catalogue's classes on either side of 500 reach from 450 to 600.
   material(
     ['plywood', 'ply'],
-    ['board'],
+    ['board', 'lining'],
     between(450, 500, 600),
     designValues,
     buildingElementCatalogue,
     handbookValues,
   ),
-  material('softwood plywood', ['board'], between(450, 460, 460), handbookValues),
+  material('softwood plywood', ['board', 'lining'], between(450, 460, 460), handbookValues),
   material('hardwood plywood', ['board'], between(600, 700, 750), designValues, buildingElementCatalogue),
   // The standard's table knows MDF as fibreboard; the catalogue's two MDF classes have their middles at 650 and 875.
   material('MDF', ['board'], between(650, 800, 875), designValues, buildingElementCatalogue),
@@ -131,8 +133,8 @@ const boards: readonly Material[] = [
 ];
 
 const timbers: readonly Material[] = [
-  material('oak', ['timber'], between(590, 760, 930), seasonedTimber, dryToWetTimber),
-  material('ash', ['timber'], between(0.9 * 540, 670, 1.1 * 670), seasonedTimber, timberVariation),
+  material('oak', ['timber', 'lining'], between(590, 760, 930), seasonedTimber, dryToWetTimber),
+  material('ash', ['timber', 'lining'], between(0.9 * 540, 670, 1.1 * 670), seasonedTimber, timberVariation),
   material(
     'birch',
     ['timber'],
@@ -142,13 +144,13 @@ const timbers: readonly Material[] = [
     timberVariation,
   ),
   material('maple', ['timber'], species(755), seasonedTimber, timberVariation),
-  material('larch', ['timber'], species(590), seasonedTimber, timberVariation),
-  material('Douglas fir', ['timber'], species(530), seasonedTimber, timberVariation),
+  material('larch', ['timber', 'lining'], species(590), seasonedTimber, timberVariation),
+  material('Douglas fir', ['timber', 'lining'], species(530), seasonedTimber, timberVariation),
   // The value is that of European redwood; the ends are those of the red and the Canadian pines.
-  material(['pine', 'redwood', 'Scots pine'], ['timber'], between(350, 510, 660), seasonedTimber),
+  material(['pine', 'redwood', 'Scots pine'], ['timber', 'lining'], between(350, 510, 660), seasonedTimber),
   material(
     'spruce',
-    ['timber'],
+    ['timber', 'lining'],
     between(350, 450, 1.1 * 450),
     seasonedTimber,
     dryToWetTimber,
@@ -157,10 +159,10 @@ const timbers: readonly Material[] = [
   // From dry to wet; the value is the middle.
   material('poplar', ['timber'], between(390, 455, 520), dryToWetTimber),
   material('aspen', ['timber'], species(420), seasonedTimber, timberVariation),
-  material(['cedar', 'red cedar'], ['timber'], species(380), seasonedTimber, timberVariation),
-  material('balsa', ['timber', 'core'], species(170), seasonedTimber, timberVariation),
-  material('softwood', ['timber'], between(430, 500, 570), designValues, buildingElementCatalogue),
-  material('hardwood', ['timber'], between(565, 700, 750), designValues, buildingElementCatalogue),
+  material(['cedar', 'red cedar'], ['timber', 'lining'], species(380), seasonedTimber, timberVariation),
+  material('balsa', ['core'], species(170), seasonedTimber, timberVariation),
+  material('softwood', ['timber', 'lining'], between(430, 500, 570), designValues, buildingElementCatalogue),
+  material('hardwood', ['timber', 'lining'], between(565, 700, 750), designValues, buildingElementCatalogue),
 ];
 
 const insulation: readonly Material[] = [

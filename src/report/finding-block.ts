@@ -1,4 +1,4 @@
-import type { Citation } from '../catalogue/citation.ts';
+import type { Citation, Provenance } from '../catalogue/citation.ts';
 import type { Finding } from '../engine/finding.ts';
 import { share } from '../engine/measure.ts';
 import type { Report } from '../engine/report.ts';
@@ -23,7 +23,9 @@ function chanceText(probability: number | undefined): string[] {
 
 /** All sources with `detail`; otherwise the first, which is the limit's, and those that no one has looked up. */
 const shownSources = ({ sources }: Finding, detail: boolean): readonly Citation[] =>
-  detail ? sources : sources.filter(({ provenance }, at) => at === 0 || provenance === 'memory');
+  detail ? sources : sources.filter(({ provenance }, at) => at === 0 || !lookedUp.includes(provenance));
+
+const lookedUp: readonly Provenance[] = ['read', 'computed'];
 
 /** What a finding says in words: the reason, and under it what to know and what to do about it. */
 export function findingBlock(
@@ -32,7 +34,7 @@ export function findingBlock(
   pen: Pen,
   { width, detail }: { readonly width: number; readonly detail: boolean },
 ): string[] {
-  const { verdict, subject, reason, remedy, assumptions = [], worstState } = finding;
+  const { verdict, subject, reason, remedy, missing = [], assumptions = [], worstState } = finding;
   const labelled = (label: string, texts: readonly string[]): string[] =>
     texts.flatMap((text, at) => {
       const shown = at === 0 ? `${label}:` : '';
@@ -45,13 +47,15 @@ export function findingBlock(
     });
   // Of a check that could not even begin, the keys to add are all there is to say.
   const bare = verdict === 'not checked' && finding.measured === undefined && !detail;
-  const opening = `${verdict}  ${visible(subject)}: ${visible(sentenceOf(finding, reason, report.units))}`;
+  const lacking = missing.length > 0 ? ` Missing: ${missing.join(', ')}.` : '';
+  const sentence = visible(sentenceOf(finding, reason, report.units) + (bare ? lacking : ''));
+  const opening = `${verdict}  ${visible(subject)}: ${sentence}`;
   const [first = '', ...rest] = hanging(opening, indent, width);
   return [
     pen.verdict[verdict](verdict) + first.slice(verdict.length),
     ...rest,
     ...labelled('state', worstState ? [worstState.text] : []),
-    ...labelled('do', remedy ? [sentenceOf(finding, remedy, report.units)] : []),
+    ...labelled('do', remedy && !bare ? [sentenceOf(finding, remedy, report.units)] : []),
     ...labelled('assumes', assumptions),
     ...labelled('chance', chanceText(finding.probability)),
     ...labelled('source', bare ? [] : shownSources(finding, detail).map(sourceText)),

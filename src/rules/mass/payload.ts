@@ -61,9 +61,9 @@ export default defineRule({
           ...(tolerance > 0 && { tolerance: mass(tolerance), probability }),
           worstState: worst.state,
           reason,
-          ...(verdict === 'warn' && {
-            remedy: loseMass(build, worst.filling, leftKg < 0 ? -leftKg : tolerance - leftKg),
-          }),
+          // An overload has its remedy in the check of the total mass.
+          ...(verdict === 'warn' &&
+            leftKg >= 0 && { remedy: loseMass(build, worst.filling, tolerance - leftKg) }),
           sources: text.sources,
           cautions: text.cautions,
         },

@@ -1,0 +1,64 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { check } from '../../src/cli/check.ts';
+import type { Surroundings } from '../../src/cli/surroundings.ts';
+
+/** What each example prints, as a reader sees it. Review a changed file like code. */
+const examples = [
+  { file: 'examples/first-lines.yaml', exitCode: 0 },
+  { file: 'examples/curlew/curlew.yaml', exitCode: 0 },
+  { file: 'examples/curlew/oak.yaml', exitCode: 1 },
+];
+
+const options = { detail: false, quiet: false, json: false, assumptions: false, strict: false };
+
+async function run(file: string, width: number, changed: Partial<typeof options> = {}) {
+  let printed = '';
+  let complained = '';
+  const around: Surroundings = {
+    version: 'test',
+    width,
+    colour: false,
+    print: (text) => {
+      printed += text;
+    },
+    complain: (text) => {
+      complained += text;
+    },
+    loadCalculator: () => import('../../src/plan/calculator.ts'),
+  };
+  const exitCode = await check(file, { ...options, ...changed }, around);
+  return { printed, complained, exitCode };
+}
+
+describe.each(examples)('$file', ({ file, exitCode }) => {
+  test.each([60, 120])('at %i columns', async (width) => {
+    const { printed, ...rest } = await run(file, width);
+    expect(rest).toEqual({ complained: '', exitCode });
+    const name = file.replace(/^examples\//, '').replace(/\W+/g, '-');
+    await expect(printed).toMatchFileSnapshot(`expected/${name}-${width}.txt`);
+  });
+
+  test('lists its assumptions', async () => {
+    const { printed } = await run(file, 100, { assumptions: true });
+    const name = file.replace(/^examples\//, '').replace(/\W+/g, '-');
+    await expect(printed).toMatchFileSnapshot(`expected/${name}-assumptions.txt`);
+  });
+});
+
+test('curlew in detail shows every source and the lighter materials', async () => {
+  const { printed } = await run('examples/curlew/curlew.yaml', 120, { detail: true });
+  await expect(printed).toMatchFileSnapshot('expected/curlew-curlew-yaml-detail.txt');
+});
+
+test('the first plan of the README is the first example', () => {
+  const readme = readFileSync('README.md', 'utf8');
+  const plan = /```yaml\n([\s\S]*?)```/.exec(readme)?.[1] ?? '';
+  const data = (text: string) =>
+    text
+      .replace(/#.*$/gm, '')
+      .replace(/^name:.*$/m, '')
+      .replace(/\s+/g, ' ')
+      .trim();
+  expect(data(plan)).toBe(data(readFileSync('examples/first-lines.yaml', 'utf8')));
+});
