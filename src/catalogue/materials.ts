@@ -14,13 +14,18 @@ import {
   windowFrameValues,
 } from './sources.ts';
 
-/** What a material may be used for. Two materials with a purpose in common can stand in for each other. */
+/**
+ * What a material may be used for, the main purpose first. Another material can stand in for it if it serves the
+ * main purpose too.
+ */
 export type Purpose =
   | 'board'
   | 'timber'
   /** What walls and ceilings are faced with, thin board or boarding alike. */
   | 'lining'
   | 'insulation'
+  /** Insulation that carries a floor. */
+  | 'rigid insulation'
   | 'core'
   | 'floor covering'
   | 'underlay'
@@ -78,7 +83,7 @@ const boards: readonly Material[] = [
   // By thickness 660 to 710; the value is that of the 12 mm sheet. The rows by thickness are in sheets.ts.
   material(
     ['birch plywood', 'birch ply'],
-    ['board', 'lining'],
+    ['board'],
     between(660, 695, 710),
     birchPlywoodDatasheet,
     designValues,
@@ -103,7 +108,7 @@ const boards: readonly Material[] = [
   // The catalogue's classes on either side of 500 reach from 450 to 600.
   material(
     ['plywood', 'ply'],
-    ['board', 'lining'],
+    ['board'],
     between(450, 500, 600),
     designValues,
     buildingElementCatalogue,
@@ -133,8 +138,8 @@ const boards: readonly Material[] = [
 ];
 
 const timbers: readonly Material[] = [
-  material('oak', ['timber', 'lining'], between(590, 760, 930), seasonedTimber, dryToWetTimber),
-  material('ash', ['timber', 'lining'], between(0.9 * 540, 670, 1.1 * 670), seasonedTimber, timberVariation),
+  material('oak', ['lining', 'timber'], between(590, 760, 930), seasonedTimber, dryToWetTimber),
+  material('ash', ['lining', 'timber'], between(0.9 * 540, 670, 1.1 * 670), seasonedTimber, timberVariation),
   material(
     'birch',
     ['timber'],
@@ -144,13 +149,13 @@ const timbers: readonly Material[] = [
     timberVariation,
   ),
   material('maple', ['timber'], species(755), seasonedTimber, timberVariation),
-  material('larch', ['timber', 'lining'], species(590), seasonedTimber, timberVariation),
-  material('Douglas fir', ['timber', 'lining'], species(530), seasonedTimber, timberVariation),
+  material('larch', ['lining', 'timber'], species(590), seasonedTimber, timberVariation),
+  material('Douglas fir', ['lining', 'timber'], species(530), seasonedTimber, timberVariation),
   // The value is that of European redwood; the ends are those of the red and the Canadian pines.
-  material(['pine', 'redwood', 'Scots pine'], ['timber', 'lining'], between(350, 510, 660), seasonedTimber),
+  material(['pine', 'redwood', 'Scots pine'], ['lining', 'timber'], between(350, 510, 660), seasonedTimber),
   material(
     'spruce',
-    ['timber', 'lining'],
+    ['lining', 'timber'],
     between(350, 450, 1.1 * 450),
     seasonedTimber,
     dryToWetTimber,
@@ -159,37 +164,43 @@ const timbers: readonly Material[] = [
   // From dry to wet; the value is the middle.
   material('poplar', ['timber'], between(390, 455, 520), dryToWetTimber),
   material('aspen', ['timber'], species(420), seasonedTimber, timberVariation),
-  material(['cedar', 'red cedar'], ['timber', 'lining'], species(380), seasonedTimber, timberVariation),
+  material(['cedar', 'red cedar'], ['lining', 'timber'], species(380), seasonedTimber, timberVariation),
   material('balsa', ['core'], species(170), seasonedTimber, timberVariation),
-  material('softwood', ['timber', 'lining'], between(430, 500, 570), designValues, buildingElementCatalogue),
-  material('hardwood', ['timber', 'lining'], between(565, 700, 750), designValues, buildingElementCatalogue),
+  material('softwood', ['lining', 'timber'], between(430, 500, 570), designValues, buildingElementCatalogue),
+  material('hardwood', ['lining', 'timber'], between(565, 700, 750), designValues, buildingElementCatalogue),
 ];
 
 const insulation: readonly Material[] = [
   material(
     ['XPS', 'extruded polystyrene'],
-    ['insulation', 'core'],
+    ['rigid insulation', 'insulation', 'core'],
     between(32.5, 40, 40),
     handbookValues,
     buildingModelValues,
   ),
   material(
     ['EPS', 'expanded polystyrene'],
-    ['insulation'],
+    ['rigid insulation', 'insulation'],
     between(20, 26, 26),
     handbookValues,
     buildingModelValues,
   ),
   material(
     ['PIR', 'polyisocyanurate'],
-    ['insulation'],
+    ['rigid insulation', 'insulation'],
     between(30, 45, 45),
     handbookValues,
     buildingModelValues,
     servicesGuide,
   ),
-  material('faced PIR', ['insulation'], 65, handbookValues),
-  material(['PUR', 'polyurethane foam'], ['insulation'], 30, buildingModelValues, servicesGuide),
+  material('faced PIR', ['rigid insulation', 'insulation'], 65, handbookValues),
+  material(
+    ['PUR', 'polyurethane foam'],
+    ['rigid insulation', 'insulation'],
+    30,
+    buildingModelValues,
+    servicesGuide,
+  ),
   material('spray foam', ['insulation'], between(30, 40, 55), handbookValues),
   material('light spray foam', ['insulation'], 7, handbookValues),
   material(
@@ -230,7 +241,7 @@ const insulation: readonly Material[] = [
     handbookValues,
   ),
   material(['cellulose', 'loose cellulose'], ['insulation'], 42.5, handbookValues),
-  material('expanded cork', ['insulation'], 125, buildingElementCatalogue),
+  material('expanded cork', ['rigid insulation', 'insulation'], 125, buildingElementCatalogue),
   material(
     ['elastomeric foam', 'closed-cell rubber foam'],
     ['insulation'],

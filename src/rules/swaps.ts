@@ -2,7 +2,7 @@ import type { Build, BuiltBuildUp, BuiltLayer } from '../build/build.ts';
 import { layerMass } from '../calc/sheet-mass.ts';
 import { type Material, materials } from '../catalogue/materials.ts';
 
-/** A layer made of another material of the same purpose, at the same thickness. */
+/** A layer made of another material that serves its main purpose, at the same thickness. */
 export interface Swap {
   readonly buildUp: string;
   readonly from: string;
@@ -27,11 +27,10 @@ function swapsOf(
   { name, areaM2 }: BuiltBuildUp,
   { material, thicknessM, share, massKg }: BuiltLayer,
 ): Swap[] {
-  if (!material || thicknessM === undefined) return [];
+  const main = material?.purposes[0];
+  if (!material || !main || thicknessM === undefined) return [];
   return materials
-    .filter(
-      (other) => other !== material && other.purposes.some((purpose) => material.purposes.includes(purpose)),
-    )
+    .filter((other) => other !== material && other.purposes.includes(main))
     .map((other) => ({
       buildUp: name,
       from: material.name,
