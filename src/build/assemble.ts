@@ -5,11 +5,11 @@ import { length, mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Plan } from '../plan/schema.ts';
 import { baseVehicle, vehicleOf } from './base-vehicle.ts';
-import type { Body } from './body.ts';
+import type { Body, Variable } from './body.ts';
 import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
-import { anywhere } from './errors.ts';
 import { peopleAboard } from './people.ts';
+import { somewhereIn, spaceOfBay } from './placing.ts';
 import { statesOf, ticketsOf } from './states.ts';
 import { thingsOf } from './things.ts';
 
@@ -24,7 +24,7 @@ export function assemble(plan: Plan): Build {
   const bodies = [...base.bodies, ...people.bodies, ...linings.bodies, ...things.bodies, ...effects.bodies];
   const variables = bodies.flatMap((body) => (body.variable ? [body.variable] : []));
   const states = statesOf(plan, variables);
-  const supplyKg = variables.reduce((sum, { group, mostKg }) => sum + (group === 'fresh' ? mostKg : 0), 0);
+  const water = waterCarried(variables);
   const tickets = ticketsOf(plan, bodies, variables, states);
   return {
     name: plan.name ?? 'Unnamed plan',
@@ -33,7 +33,7 @@ export function assemble(plan: Plan): Build {
     vehicle,
     bodies,
     spaces: things.spaces,
-    supplyKg,
+    supplyKg: water.supplyKg,
     persons: people.persons,
     licence: {
       ...(plan.people?.licence?.category && { category: plan.people.licence.category }),
@@ -55,11 +55,29 @@ export function assemble(plan: Plan): Build {
       ...linings.assumptions,
       ...things.assumptions,
       ...effects.assumptions,
+      ...water.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>
         assumed.map((text) => ({ path, text: say`ticket ${name}: ${text}` })),
       ),
     ],
   };
+}
+
+/**
+ * All the water there can be in fresh and waste tanks together: what the fresh tanks hold. Where a plan has only waste
+ * tanks, nobody knows what fills them, and they may all be full.
+ */
+function waterCarried(variables: readonly Variable[]): {
+  readonly supplyKg: number;
+  readonly assumptions: readonly Assumption[];
+} {
+  const most = (wanted: Variable['group']) =>
+    variables.reduce((sum, { group, mostKg }) => sum + (group === wanted ? mostKg : 0), 0);
+  const freshKg = most('fresh');
+  const wasteKg = most('waste');
+  if (freshKg > 0 || wasteKg === 0) return { supplyKg: freshKg, assumptions: [] };
+  const text = say`waste tanks: full at the worst (the plan has no fresh tank that their water could come from)`;
+  return { supplyKg: wasteKg, assumptions: [{ path: ['tanks'], text }] };
 }
 
 /** A van's length where the plan is silent, for the allowance only: own choice. */
@@ -81,13 +99,7 @@ function personalEffects(
     origin: 'assumed',
     massKg,
     massErrors: [],
-    ...(bay && {
-      position: {
-        x: anywhere(bay.behindFrontAxleM, bay.behindFrontAxleM + bay.lengthM, 'stores.lengthways'),
-        y: anywhere(-bay.widthM / 2, bay.widthM / 2, 'stores.sideways'),
-        z: anywhere(0, bay.heightM, 'stores.upwards'),
-      },
-    }),
+    ...(bay && { position: somewhereIn(spaceOfBay(bay), 'stores.personal effects') }),
     variable: { group: 'stores', name: 'personal effects', leastKg: 0, mostKg: massKg, countedIn: 'mass' },
   };
   const text = say`personal effects: ${mass(massKg)} (10 kg for each of ${String(persons)} and for each metre of ${length(lengthM)}), since the plan has no stores`;

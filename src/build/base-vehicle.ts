@@ -5,6 +5,7 @@ import { share } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Plan } from '../plan/schema.ts';
+import { alreadyWeighed } from './already-weighed.ts';
 import type { Body, Coordinate, Position } from './body.ts';
 import type { Vehicle } from './build.ts';
 import { anywhere, errorsOf } from './errors.ts';
@@ -25,6 +26,7 @@ export function vehicleOf({ van }: Plan): Vehicle {
     ...(bay && {
       bay: {
         behindFrontAxleM: bay.behind_front_axle.value,
+        startErrors: errorsOf(bay.behind_front_axle, 'van.load_bay.behind_front_axle'),
         lengthM: bay.length.value,
         widthM: bay.width.value,
         heightM: bay.height.value,
@@ -79,7 +81,7 @@ function unladenBodies(unladen: Unladen, vehicle: Vehicle, assumptions: Assumpti
     x: Coordinate | undefined,
     y: number,
   ): Body => {
-    const assumeTolerance = uncertain && quantity.halfWidth === 0;
+    const assumeTolerance = uncertain && quantity.halfWidth === 0 && quantity.shared.length === 0;
     toleranceAssumed ||= assumeTolerance;
     // The halves of one brochure mass are wrong together, so they share their source.
     const massErrors = assumeTolerance
@@ -188,25 +190,17 @@ function fuelBodies(plan: Plan, vehicle: Vehicle, assumptions: Assumption[]): Bo
       densityKgM3: fluid.densityKgM3,
     },
   };
-  const weighed = vehicle.unladen?.fuelIncluded;
+  const weighed = plan.van.unladen?.includes?.fuel;
   if (weighed === undefined) {
     assumptions.push({
       path: ['van', 'unladen'],
       text: say`empty van: weighed without fuel, so a full tank comes on top`,
     });
   }
-  if (!weighed) return [full];
-  const { variable: _, ...inTheWeight } = full;
-  return [
-    full,
-    {
-      ...inTheWeight,
-      label: 'fuel already in the unladen mass',
-      path: ['van', 'unladen', 'includes', 'fuel'],
-      massKg: -weighed * massKg,
-      massErrors: massErrors.map((term) => ({ ...term, standard: -weighed * term.standard })),
-    },
-  ];
+  if (!weighed?.value) return [full];
+  const before = alreadyWeighed(full, weighed.value, 'fuel');
+  const howFull = errorsOf(weighed, 'van.unladen.includes.fuel', -massKg);
+  return [full, { ...before, massErrors: [...before.massErrors, ...howFull] }];
 }
 
 function fuelPosition(
@@ -218,12 +212,18 @@ function fuelPosition(
   if (!bay || wheelbaseM === undefined) return undefined;
   const source = 'van.fuel_tank';
   if (at) {
-    const { position } = placeIn(spaceOfBay(bay), {
+    const { position, assumed } = placeIn(spaceOfBay(bay), {
       name: 'fuel',
       source,
       size: undefined,
       at,
       onTop: false,
+      onFloor: at.above_floor === undefined,
+    });
+    const below = at.above_floor ? [] : ['under the floor'];
+    assumptions.push({
+      path: ['van', 'fuel_tank'],
+      text: say`fuel tank: ${[...assumed, ...below].join('; ')}`,
     });
     return at.above_floor ? position : { ...position, z: underFloor() };
   }

@@ -6,8 +6,8 @@ import { say } from '../engine/phrase.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Body, Coordinate, ErrorTerm, Position } from './body.ts';
 import type { BuiltBuildUp, BuiltLayer } from './build.ts';
-import { anywhere, errorsOf } from './errors.ts';
-import { type LoadBay, placeIn, spaceOfBay } from './placing.ts';
+import { errorsOf } from './errors.ts';
+import { type LoadBay, placeIn, somewhereIn, spaceOfBay } from './placing.ts';
 import { densityErrors } from './things.ts';
 
 type Van = Plan['van'];
@@ -42,7 +42,7 @@ export function buildUpsOf(plan: Plan, bay: LoadBay | undefined): Linings {
     const massKg = layers.reduce((sum, { layer }) => sum + layer.massKg, 0);
     const areaErrors =
       buildUp.area && areaM2 > 0 ? errorsOf(buildUp.area, `${source}.area`, massKg / areaM2) : [];
-    const position = bay && placeOf(buildUp, name, bay, assumptions);
+    const position = bay && placeOf(buildUp, name, bay, plan.van, assumptions);
     buildUps.push({ name, path, areaM2, layers: layers.map(({ layer }) => layer) });
     bodies.push({
       label: name,
@@ -118,16 +118,42 @@ export function surfaceArea(surface: Surface, bay: LoadBay, van: Van): number {
   return Math.max(0, sides[surface] - openings - underArches);
 }
 
+/** The wall with fewer openings is the heavier one. */
+function sidewaysOfWalls(bay: LoadBay, van: Van): number {
+  const leftM2 = surfaceArea('left wall', bay, van);
+  const rightM2 = surfaceArea('right wall', bay, van);
+  return leftM2 + rightM2 > 0 ? ((rightM2 - leftM2) / (rightM2 + leftM2)) * (bay.widthM / 2) : 0;
+}
+
 const at = (valueM: number): Coordinate => ({ valueM, errors: [] });
 
 /** A surface's mass acts at its middle; layers given by area alone may be anywhere. */
-function placeOf(buildUp: BuildUp, name: string, bay: LoadBay, assumptions: Assumption[]): Position {
+function placeOf(
+  buildUp: BuildUp,
+  name: string,
+  bay: LoadBay,
+  van: Van,
+  assumptions: Assumption[],
+): Position {
   const source = `build_ups.${name}.at`;
   const space = spaceOfBay(bay);
-  if (buildUp.at)
-    return placeIn(space, { name, source, size: undefined, at: buildUp.at, onTop: false }).position;
+  if (buildUp.at) {
+    const { position, assumed } = placeIn(space, {
+      name,
+      source,
+      size: undefined,
+      at: buildUp.at,
+      onTop: false,
+    });
+    assumptions.push({ path: ['build_ups', name], text: say`${name}: ${assumed.join('; ')}` });
+    return position;
+  }
+  const along = (fromFrontM: number): Coordinate => ({
+    valueM: bay.behindFrontAxleM + fromFrontM,
+    errors: bay.startErrors,
+  });
   const middle: Position = {
-    x: at(bay.behindFrontAxleM + bay.lengthM / 2),
+    x: along(bay.lengthM / 2),
     y: at(0),
     z: at(bay.heightM / 2),
   };
@@ -137,24 +163,20 @@ function placeOf(buildUp: BuildUp, name: string, bay: LoadBay, assumptions: Assu
     case 'ceiling':
       return { ...middle, z: at(bay.heightM) };
     case 'walls':
-      return middle;
+      return { ...middle, y: at(buildUp.area ? 0 : sidewaysOfWalls(bay, van)) };
     case 'left wall':
       return { ...middle, y: at(-bay.widthM / 2) };
     case 'right wall':
       return { ...middle, y: at(bay.widthM / 2) };
     case 'bulkhead':
-      return { ...middle, x: at(bay.behindFrontAxleM) };
+      return { ...middle, x: along(0) };
     case 'rear doors':
-      return { ...middle, x: at(bay.behindFrontAxleM + bay.lengthM) };
+      return { ...middle, x: along(bay.lengthM) };
     case undefined:
       assumptions.push({
         path: ['build_ups', name],
         text: say`${name}: somewhere in the load bay, taken at its middle`,
       });
-      return {
-        x: anywhere(bay.behindFrontAxleM, bay.behindFrontAxleM + bay.lengthM, `${source}.lengthways`),
-        y: anywhere(-bay.widthM / 2, bay.widthM / 2, `${source}.sideways`),
-        z: anywhere(0, bay.heightM, `${source}.upwards`),
-      };
+      return somewhereIn(space, source);
   }
 }

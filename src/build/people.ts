@@ -1,8 +1,9 @@
 import { type Codes, personMass } from '../catalogue/codes.ts';
 import type { Assumption, PlanPath } from '../engine/finding.ts';
-import { mass } from '../engine/measure.ts';
+import { length, mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Place, Plan } from '../plan/schema.ts';
+import { alreadyWeighed } from './already-weighed.ts';
 import type { Body, Position } from './body.ts';
 import { anywhere, errorsOf } from './errors.ts';
 import { type LoadBay, placeIn, spaceOfBay } from './placing.ts';
@@ -34,8 +35,11 @@ export function peopleAboard(plan: Plan, bay: LoadBay | undefined): Aboard {
     assumptions.push({ path: ['van', 'unladen'], text: say`empty van: weighed without the driver` });
   }
   const bodies = seats.flatMap((seat): Body[] => {
+    const isDriver = seat.name === 'driver';
+    // A driver who sat in the van on the scale is in the unladen mass, and counts only where he may be missing.
+    if (isDriver && driverIncluded && !driverMayBeAbsent(plan)) return [];
     const given = seat.mass ?? usual;
-    if (!given && !(seat.name === 'driver' && driverIncluded)) {
+    if (!given) {
       assumptions.push({
         path: seat.path,
         text: say`${seat.name}: ${mass(region.massKg)}, since no mass is given`,
@@ -43,31 +47,35 @@ export function peopleAboard(plan: Plan, bay: LoadBay | undefined): Aboard {
       });
     }
     const massKg = given?.value ?? region.massKg;
-    // A driver who sat in the van on the scale is in the unladen mass already.
-    if (seat.name === 'driver' && driverIncluded) return [];
     const position = bay && seatPosition(seat, bay, plan.codes, assumptions);
-    const isDriver = seat.name === 'driver';
-    return [
-      {
-        label: seat.name,
-        path: seat.path,
-        sort: 'person',
-        origin: given ? 'typed' : 'assumed',
-        massKg,
-        massErrors: given ? errorsOf(given, seat.path.join('.')) : [],
-        ...(position ? { position } : {}),
-        variable: {
-          group: 'people',
-          name: seat.name,
-          leastKg: isDriver ? massKg : 0,
-          mostKg: massKg,
-          countedIn: 'mass',
-        },
+    const body: Body = {
+      label: seat.name,
+      path: seat.path,
+      sort: 'person',
+      origin: given ? 'typed' : 'assumed',
+      massKg,
+      massErrors: given ? errorsOf(given, sourceOf(seat)) : [],
+      ...(position ? { position } : {}),
+      variable: {
+        group: 'people',
+        name: seat.name,
+        leastKg: isDriver ? massKg : 0,
+        mostKg: massKg,
+        countedIn: 'mass',
       },
-    ];
+    };
+    return isDriver && driverIncluded ? [body, alreadyWeighed(body, 1, 'driver')] : [body];
   });
   return { bodies, persons: seats.length, assumptions };
 }
+
+/** On a weighbridge the driver may have got out; on the road he is always there. */
+const driverMayBeAbsent = (plan: Plan): boolean =>
+  plan.weighed !== undefined ||
+  Object.values(plan.load_states ?? {}).some((fills) => Object.hasOwn(fills, 'driver'));
+
+/** Where the errors of a seat come from, by the name of who sits there. */
+const sourceOf = ({ name }: Seat): string => `people.seats.${name}`;
 
 function seatsOf(plan: Plan, assumptions: Assumption[]): readonly Seat[] {
   const given = Object.entries(plan.people?.seats ?? {}).map(
@@ -96,7 +104,7 @@ function seatPosition(
   codes: Codes | undefined,
   assumptions: Assumption[],
 ): Position {
-  const source = seat.path.join('.');
+  const source = sourceOf(seat);
   const { position } = placeIn(spaceOfBay(bay), {
     name: seat.name,
     source,
@@ -114,6 +122,13 @@ function seatPosition(
     assumptions.push({
       path: seat.path,
       text: say`${seat.name}: sits ${guesses.join(', ')} (no place is given)`,
+    });
+  }
+  if (!seat.at?.above_floor) {
+    const { lowest, highest } = seatedCentreM;
+    assumptions.push({
+      path: seat.path,
+      text: say`${seat.name}: centre of mass ${length(lowest)} to ${length(highest)} above the floor`,
     });
   }
   return {

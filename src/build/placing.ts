@@ -6,6 +6,8 @@ import { anywhere, errorsOf } from './errors.ts';
 /** The inside of the load bay. */
 export interface LoadBay {
   readonly behindFrontAxleM: number;
+  /** Of where it begins; everything in it is out by the same. */
+  readonly startErrors: readonly ErrorTerm[];
   readonly lengthM: number;
   readonly widthM: number;
   readonly heightM: number;
@@ -35,7 +37,7 @@ export interface Placed {
 }
 
 export const spaceOfBay = (bay: LoadBay): Space => ({
-  x: { startM: bay.behindFrontAxleM, lengthM: bay.lengthM, errors: [] },
+  x: { startM: bay.behindFrontAxleM, lengthM: bay.lengthM, errors: bay.startErrors },
   y: { startM: -bay.widthM / 2, lengthM: bay.widthM, errors: [] },
   z: { startM: 0, lengthM: bay.heightM, errors: [] },
 });
@@ -81,6 +83,10 @@ export function placeIn(space: Space, standing: Standing): Placed {
     assumed,
   };
 }
+
+/** Anywhere in a space, for what has no place of its own. */
+export const somewhereIn = (space: Space, source: string): Position =>
+  placeIn(space, { name: '', source, size: undefined, at: undefined, onTop: false }).position;
 
 const nameOf = (space: Space): string => space.name ?? 'the load bay';
 

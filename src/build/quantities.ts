@@ -29,7 +29,7 @@ export const rightWheel =
     };
   };
 
-/** Moments about the front axle, the centre line and the floor; over the mass they give the centre of mass. */
+/** Moments about the front axle, the centre line and the datum of heights; over the mass they give the centre. */
 export const momentBehindFrontAxle: Functional = ({ position }) => ({
   perKg: position.x.valueM,
   perKgM: { x: 1 },
@@ -38,7 +38,7 @@ export const momentRightOfCentre: Functional = ({ position }) => ({
   perKg: position.y.valueM,
   perKgM: { y: 1 },
 });
-export const momentAboveFloor: Functional = ({ position }) => ({
+export const momentOfHeight: Functional = ({ position }) => ({
   perKg: position.z.valueM,
   perKgM: { z: 1 },
 });

@@ -20,11 +20,15 @@ function fillingOf(
 ): Filling {
   return new Map(
     variables.map((variable) => {
-      const fill = fills[variable.name];
+      const fill = fillIn(fills, variable);
       return [variable.name, fill === undefined ? otherwise(variable) : massOf(fill, variable)];
     }),
   );
 }
+
+/** A store may be called `constructor`: only what the plan itself says counts. */
+const fillIn = (fills: Fills, { name }: Variable): Fills[string] | undefined =>
+  Object.hasOwn(fills, name) ? fills[name] : undefined;
 
 function massOf(fill: Fills[string], variable: Variable): number {
   if (fill.kind === 'share') {
@@ -47,7 +51,7 @@ export function ticketsOf(
     const named =
       typeof ticket.state === 'string' ? states.find((state) => state.name === ticket.state) : undefined;
     const fills = typeof ticket.state === 'object' ? ticket.state : {};
-    const unsaid = variables.filter((variable) => fills[variable.name] === undefined);
+    const unsaid = variables.filter((variable) => fillIn(fills, variable) === undefined);
     const nothing = (variable: Variable) => (variable.group === 'people' ? 0 : variable.leastKg);
     return {
       name,
@@ -61,7 +65,7 @@ export function ticketsOf(
       assumed:
         named || unsaid.length === 0
           ? []
-          : [`not aboard when weighed: ${unsaid.map((variable) => variable.name).join(', ')}`],
+          : [`empty or not aboard when weighed: ${unsaid.map((variable) => variable.name).join(', ')}`],
     };
   });
 }

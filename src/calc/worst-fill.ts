@@ -88,13 +88,14 @@ export interface RatioMass extends Omit<VariableMass, 'effect'> {
 
 /**
  * The masses at which (over₀ + Σ over·m) / (under₀ + Σ under·m) is greatest, under the same constraints as
- * {@link worstFill}. The denominator must be positive for every allowed filling.
+ * {@link worstFill}. The denominator must be positive for some filling and negative for none. A filling that makes
+ * it nothing (all the equipment left at home) has no ratio and is passed over; its numerator must be nothing too.
  *
  * Dinkelbach's method: maximise over − r·under, take the ratio r reached there, and repeat until r no longer grows.
- * Each round is one worst fill; the number of rounds is finite because every round ends in another vertex, and in
- * practice three to five.
+ * It starts where the denominator is greatest. Each round is one worst fill; the number of rounds is finite because
+ * every round ends in another vertex, and in practice three to five.
  *
- * @throws RangeError when the denominator is not positive.
+ * @throws RangeError when the denominator is negative, or nothing where the numerator is not or for every filling.
  *
  * Method: W. Dinkelbach, 1967, "On nonlinear fractional programming", Management Science 13(7). Provenance: memory;
  * tests compare it with every corner.
@@ -111,11 +112,16 @@ export function worstRatio(
       over += mass.over * (chosen[index] ?? 0);
       under += mass.under * (chosen[index] ?? 0);
     });
-    if (!(under > 0)) throw new RangeError(`the denominator of a ratio is ${under}; it must be positive`);
+    if (!(under > 0) && !(under === 0 && over === 0))
+      throw new RangeError(`the denominator of a ratio is ${under}; it must be positive`);
     return over / under;
   };
-  let best = masses.map((mass) => mass.leastKg);
+  let best = worstFill(
+    masses.map(({ over: _, under, ...mass }) => ({ ...mass, effect: under })),
+    supplyKg,
+  );
   let ratio = at(best);
+  if (Number.isNaN(ratio)) throw new RangeError('the denominator of a ratio is 0 for every filling');
   for (;;) {
     const next = worstFill(
       masses.map(({ over, under, ...mass }) => ({ ...mass, effect: over - ratio * under })),

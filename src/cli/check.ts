@@ -52,8 +52,8 @@ export function parseTopics(
   written: readonly string[],
 ): { readonly topics: readonly Topic[] } | { readonly unknown: string } {
   const chosen: Topic[] = [];
-  for (const word of written.flatMap((each) => each.split(','))) {
-    const topic = topics.find((each) => each === word.trim());
+  for (const word of written.flatMap((each) => each.split(',')).map((each) => each.trim())) {
+    const topic = topics.find((each) => each === word);
     if (!topic) return { unknown: word };
     chosen.push(topic);
   }

@@ -1,6 +1,8 @@
 import { Command, CommanderError } from 'commander';
 import { topics } from '../engine/finding.ts';
 import { nearest } from '../plan/nearest.ts';
+import { quote } from '../plan/quote.ts';
+import { visible } from '../report/visible.ts';
 import { check, parseTopics } from './check.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -16,7 +18,9 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .configureOutput({
       writeOut: around.print,
       writeErr: around.complain,
+      outputError: (text, write) => write(inOurWords(text)),
       getOutHelpWidth: () => around.width,
+      getErrHelpWidth: () => around.width,
     })
     .addHelpText('after', exitCodes);
 
@@ -26,7 +30,12 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       'check a plan: what it weighs, on which axle and which side, in the load state worst for each limit',
     )
     .argument('<plan>', 'the plan file')
-    .option('--only <topic...>', `show only these topics: ${topics.join(', ')}`)
+    .option(
+      '--only <topics>',
+      `show only these topics, with commas between: ${topics.join(', ')}`,
+      (given: string, before: readonly string[]): readonly string[] => [...before, given],
+      [],
+    )
     .option('--detail', 'explain passes too, and show the tables of information', false)
     .option('--quiet', 'one line for each finding that is not a pass', false)
     .option('--json', 'print the report as JSON (schema version 1)', false)
@@ -36,11 +45,11 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .exitOverride()
     .addHelpText('after', checkExamples)
     .action(async (file: string, options: Written) => {
-      const chosen = parseTopics(options.only ?? []);
+      const chosen = parseTopics(options.only);
       if ('unknown' in chosen) {
         const meant = nearest(chosen.unknown, topics);
         around.complain(
-          `\`${chosen.unknown}\` is not a topic${meant ? `; did you mean ${meant}?` : ''}\n  expected: one of ${topics.join(', ')}\n`,
+          `${quote(chosen.unknown)} is not a topic\n${meant === undefined ? '' : `  did you mean: ${meant}\n`}  expected: one of ${topics.join(', ')}\n`,
         );
         exitCode = 2;
         return;
@@ -53,6 +62,11 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       );
     });
 
+  if (args.length === 0) {
+    around.complain(`no command is given\n\n`);
+    program.outputHelp({ error: true });
+    return 2;
+  }
   try {
     await program.parseAsync([...args], { from: 'user' });
     return exitCode;
@@ -62,8 +76,21 @@ export async function run(args: readonly string[], around: Surroundings): Promis
   }
 }
 
+/** What commander says of a command line, in the form of our own messages. */
+function inOurWords(text: string): string {
+  const [, said = text, meant] =
+    /^error: (.*?)\n?(?:\(Did you mean (?:one of )?(.*)\?\))?\n*$/s.exec(text) ?? [];
+  const hint = meant === undefined ? '' : `  did you mean: ${meant}\n`;
+  const plain = said
+    .replace("missing required argument 'plan'", 'no plan is given')
+    .replace(/'([^']*)'/g, '`$1`');
+  return `${visible(plain)}\n${hint}  expected: ${usage}\n`;
+}
+
+const usage = '`storystick check plan.yaml`; `storystick check --help` shows all options';
+
 interface Written {
-  readonly only?: readonly string[];
+  readonly only: readonly string[];
   readonly detail: boolean;
   readonly quiet: boolean;
   readonly json: boolean;

@@ -8,6 +8,10 @@ import type { RuleText } from './rule.ts';
 /** Two numbers closer than this part of the limit are the same; a limit that is just met is kept. */
 const sameWithin = 1e-9;
 
+/** Whether a value is beyond a limit by more than the last digits of a sum. */
+export const exceeds = (value: number, limit: number): boolean =>
+  value - limit > sameWithin * Math.max(Math.abs(limit), Math.abs(value));
+
 /** A value with its standard uncertainty, and the source that most of it comes from. */
 export interface Uncertain {
   readonly value: number;
@@ -40,23 +44,24 @@ export interface Judgement extends Subject {
 export function judge(judgement: Judgement): Finding {
   const { kind, measured, limit, sense } = judgement;
   const { value, standard } = measured;
-  const side = sense === 'at most' ? 1 : -1;
-  const margin = side * (limit - value);
+  const margin = sense === 'at most' ? limit - value : value - limit;
   const slack = sameWithin * Math.max(Math.abs(limit), Math.abs(value));
   const expanded = expandedUncertainty(standard);
-  const isBroken = margin < -slack;
+  const isBroken = sense === 'at most' ? exceeds(value, limit) : exceeds(limit, value);
   const isDoubtful = !isBroken && margin + slack < expanded;
   const verdict = isBroken ? judgement.broken : isDoubtful ? 'warn' : 'pass';
   const probability =
-    side === 1 ? probabilityAbove(limit, value, standard) : probabilityAbove(-limit, -value, standard);
+    sense === 'at most'
+      ? probabilityAbove(limit, value, standard)
+      : probabilityAbove(-limit, -value, standard);
   const remedy = verdict === 'pass' ? undefined : judgement.remedy?.(isBroken ? -margin : expanded - margin);
-  const utilisation = sense === 'at most' ? value / limit : limit / value;
+  const utilisation = sense === 'at most' ? partOf(value, limit) : partOf(limit, value);
   return {
     ...unjudged(judgement),
     verdict,
     limit: { measure: { kind, value: limit }, sense },
     margin: { kind, value: margin },
-    ...(Number.isFinite(utilisation) && { utilisation }),
+    ...(utilisation !== undefined && { utilisation }),
     ...(expanded > 0 && { probability }),
     reason: isDoubtful
       ? [...judgement.reason, ...doubtOf(kind, expanded, measured.dominant)]
@@ -65,9 +70,20 @@ export function judge(judgement: Judgement): Finding {
   };
 }
 
+/** Part over whole; infinite where something is measured against nothing, or nothing is left of what must be there. */
+function partOf(part: number, whole: number): number | undefined {
+  if (whole > 0) return part / whole;
+  return part > 0 ? Number.POSITIVE_INFINITY : undefined;
+}
+
 /** A value for which the plan gives no limit: it is shown, and not checked. */
 export function withoutLimit(subject: Subject, key: string): Finding {
   return { ...unjudged(subject), remedy: say`Add the maker's limit as \`${key}\`.`, missing: [key] };
+}
+
+/** A plan in which the figure that a limit is for has no meaning: it cannot be kept, and cannot be called broken by so much. */
+export function meaningless(subject: Subject, verdict: 'fail' | 'warn', remedy: Phrase | undefined): Finding {
+  return { ...unjudged(subject), verdict, ...(remedy && { remedy }) };
 }
 
 function unjudged({
@@ -103,11 +119,20 @@ const doubtOf = (kind: Kind, expanded: number, dominant: string | undefined): Ph
     ? say` The limit lies within the tolerance of ± ${{ kind, value: expanded }}.`
     : say` The limit lies within the tolerance of ± ${{ kind, value: expanded }}, most of which comes from ${sourceInWords(dominant)}.`;
 
-/** An error's source as a reader knows it: "where bed stands lengthways", "the density of oak". */
+const section = '(?:fixtures|stores|tanks|build_ups|people\\.seats|van)';
+const placePattern = new RegExp(`^${section}\\.(.+?)(?:\\.at)?\\.(lengthways|sideways|upwards)(\\.size)?$`);
+const sizeAlong = new Map([
+  ['lengthways', 'length'],
+  ['sideways', 'width'],
+  ['upwards', 'height'],
+]);
+
+/** An error's source as a reader knows it: "where bed is lengthways", "the width of bed", "the density of oak". */
 export function sourceInWords(source: string): string {
   const material = /^(?:material|fluid) (.+)$/.exec(source)?.[1];
   if (material !== undefined) return `the density of ${material}`;
-  const place = /^(?:\w+\.)*?([^.]+)\.(?:at\.)?(lengthways|sideways|upwards)$/.exec(source);
-  if (place) return `where ${place[1]} is ${place[2]}`;
-  return `\`${source}\``;
+  const [, name = '', direction = '', size] = placePattern.exec(source) ?? [];
+  const thing = source.startsWith('van.') ? `the ${name.replaceAll('_', ' ')}` : name;
+  if (size !== undefined) return `the ${sizeAlong.get(direction)} of ${thing}`;
+  return name === '' ? `\`${source}\`` : `where ${thing} is ${direction}`;
 }

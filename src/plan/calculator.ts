@@ -24,7 +24,8 @@ import {
 } from 'mathjs/number';
 import { nearest } from './nearest.ts';
 import {
-  type Calculate,
+  type Expressions,
+  longestQuantity,
   type Measured,
   type Reading,
   type Refusal,
@@ -33,12 +34,20 @@ import {
   understood,
   unknownUnit,
 } from './quantity.ts';
+import { quote } from './quote.ts';
 import { type Dimension, dimensionCalled, parseUnit, sameDimension, unitHints, units } from './units.ts';
 
-const maxLength = 200;
 const maxDepth = 20;
 const bare: Dimension = { kg: 0, m: 0 };
 const allowed = 'only numbers, units, params, + - * / ^ and min, max, round, sqrt';
+
+/** The functions of an expression, and how many arguments each takes at the most. */
+const functions: ReadonlyMap<string, number> = new Map([
+  ['min', Infinity],
+  ['max', Infinity],
+  ['round', 1],
+  ['sqrt', 1],
+]);
 
 const math = create({
   ...parseDependencies,
@@ -55,12 +64,16 @@ const math = create({
   ...sqrtDependencies,
 });
 
+// Any language's letters make a name; mathjs alone would take Latin and Greek ones only.
+math.parse.isAlpha = (character) => /[\p{L}_]/u.test(character);
+
 type Parameters = ReadonlyMap<string, Measured>;
 
-/** Makes the reader of expressions over these parameters, already evaluated. */
-export function calculatorOver(parameters: Parameters): Calculate {
-  return (text) => calculate(text, parameters);
-}
+/** Makes the reader of expressions over these parameters, already evaluated; `spoilt` are those with a problem. */
+export const calculatorOver = (parameters: Parameters, spoilt: ReadonlySet<string>): Expressions => ({
+  isParameter: (name) => parameters.has(name) || spoilt.has(name),
+  calculate: (text) => calculate(text, parameters, spoilt),
+});
 
 /** The names that an expression uses, or undefined when it cannot be parsed. */
 export function namesIn(text: string): readonly string[] | undefined {
@@ -68,47 +81,49 @@ export function namesIn(text: string): readonly string[] | undefined {
   return node && symbolsOf(node);
 }
 
-function calculate(text: string, parameters: Parameters): Reading<Measured> {
-  if (text.length > maxLength) {
-    return refused({
-      message: `is an expression of ${text.length} characters`,
-      expected: `at most ${maxLength}; name its parts in \`params\``,
-    });
-  }
+function calculate(text: string, parameters: Parameters, spoilt: ReadonlySet<string>): Reading<Measured> {
   if (text.includes('%')) {
     return refused({
-      message: `\`${text}\` has a per cent sign inside an expression`,
+      message: `${quote(text)} has a per cent sign inside an expression`,
       expected: 'the share as a number, such as `0.05`',
     });
   }
   const node = parse(text);
-  if (!node) {
-    return refused({
-      message: `\`${text}\` cannot be read as a quantity`,
-      expected: 'a number with a unit, such as `38 kg`, or arithmetic with units, such as `2 * 4 kg + 3 kg`',
-    });
-  }
+  if (!node) return refused({ message: `${quote(text)} cannot be read as a quantity` });
+  if (symbolsOf(node).some((name) => spoilt.has(name)))
+    return refused({ message: 'uses a param that has a problem of its own', follows: true });
   const dimension = dimensionOf(node, parameters, 0);
   if (!dimension.ok) return dimension;
-  const value = evaluate(node, parameters);
+  const valueWith = evaluator(node, parameters);
+  const value = valueWith();
   if (!Number.isFinite(value)) {
-    return refused({ message: `\`${text}\` has no finite result (a division by zero?)` });
+    return refused({
+      message: `${quote(text)} has no result`,
+      expected: 'no division by zero, no square root of less than nothing, and numbers that are not huge',
+    });
   }
-  return understood({
-    value,
-    halfWidth: 0,
-    shared: sharedErrors(node, parameters),
-    dimension: dimension.value,
-  });
+  const shared = sharedErrors(node, parameters, valueWith);
+  if (!shared.every(({ halfWidth }) => Number.isFinite(halfWidth))) {
+    return refused({
+      message: `${quote(text)} has no result at the edges of its params' tolerances`,
+      expected: 'an expression that has one there too, or smaller tolerances',
+    });
+  }
+  return understood({ value, halfWidth: 0, shared, dimension: dimension.value });
 }
+
+// mathjs would read binary and octal numbers, and skip a comment.
+const foreign = /(?<![\p{L}\d_.])0[bo]\d|#/iu;
 
 /** In mathjs `in` is also the conversion operator; here it is only ever the inch. */
 function parse(text: string): MathNode | undefined {
+  if (text.length > longestQuantity || foreign.test(text)) return undefined;
   const spelt = text
     .replace(/(?<![\p{L}_])in(?![\p{L}\d_])/gu, 'inch')
     .replaceAll('²', '2')
     .replaceAll('³', '3')
-    .replaceAll('·', '*');
+    .replaceAll('·', '*')
+    .replace(/\p{Zs}/gu, ' ');
   try {
     return math.parse(spelt);
   } catch {
@@ -116,30 +131,36 @@ function parse(text: string): MathNode | undefined {
   }
 }
 
+/** Works the expression out, with one parameter moved away from its value if asked. */
+type ValueWith = (name?: string, moved?: number) => number;
+
+function evaluator(node: MathNode, parameters: Parameters): ValueWith {
+  const code = node.compile();
+  const values = new Map<string, number>();
+  for (const name of symbolsOf(node)) {
+    const value = parameters.get(name)?.value ?? unitNamed(name)?.factor;
+    if (value !== undefined) values.set(name, value);
+  }
+  return (name, moved = 0) => {
+    const scope = new Map(values);
+    if (name !== undefined) scope.set(name, (values.get(name) ?? 0) + moved);
+    const result: unknown = code.evaluate(scope);
+    return typeof result === 'number' ? result : Number.NaN;
+  };
+}
+
 /** How the result moves when each parameter used stands at the upper end of its tolerance (central difference). */
-function sharedErrors(node: MathNode, parameters: Parameters): readonly SharedError[] {
+function sharedErrors(node: MathNode, parameters: Parameters, valueWith: ValueWith): readonly SharedError[] {
   const errors: SharedError[] = [];
   for (const name of new Set(symbolsOf(node))) {
     const parameter = parameters.get(name);
     if (!parameter) continue;
     const own = parameter.halfWidth > 0 ? [{ source: `params.${name}`, halfWidth: parameter.halfWidth }] : [];
     for (const { source, halfWidth } of [...own, ...parameter.shared]) {
-      const moved = (by: number) =>
-        evaluate(node, new Map(parameters).set(name, { ...parameter, value: parameter.value + by }));
-      errors.push({ source, halfWidth: (moved(halfWidth) - moved(-halfWidth)) / 2 });
+      errors.push({ source, halfWidth: (valueWith(name, halfWidth) - valueWith(name, -halfWidth)) / 2 });
     }
   }
   return errors;
-}
-
-function evaluate(node: MathNode, parameters: Parameters): number {
-  const scope = new Map<string, number>();
-  for (const name of symbolsOf(node)) {
-    const value = parameters.get(name)?.value ?? unitNamed(name)?.factor;
-    if (value !== undefined) scope.set(name, value);
-  }
-  const result: unknown = node.compile().evaluate(scope);
-  return typeof result === 'number' ? result : Number.NaN;
 }
 
 /** The dimension of an expression, or why it is none that a plan may use. */
@@ -157,11 +178,13 @@ function dimensionOf(node: MathNode, parameters: Parameters, depth: number): Rea
   }
   const operation = operationOf(node);
   if (operation === undefined) {
-    return refused({ message: `\`${node.toString()}\` is not plain arithmetic`, expected: allowed });
+    return refused({ message: `${written(node)} is not plain arithmetic`, expected: allowed });
   }
+  // A long sum is a chain of pairs, and not deep to read; brackets are.
+  const deeper = depth + (isOperator(node) ? 0 : 1);
   const dimensions: Dimension[] = [];
   for (const operand of operation.operands) {
-    const dimension = dimensionOf(operand, parameters, depth + 1);
+    const dimension = dimensionOf(operand, parameters, deeper);
     if (!dimension.ok) return dimension;
     dimensions.push(dimension.value);
   }
@@ -184,15 +207,18 @@ function operationOf(node: MathNode): Operation | undefined {
   if (isCall(node)) {
     const { name } = node.fn;
     const operands = node.args;
-    if ((name === 'sqrt' || name === 'round') && operands.length === 1) return { name, operands };
-    if ((name === 'min' || name === 'max') && operands.length > 0) return { name, operands };
+    const most = functions.get(name) ?? 0;
+    if (operands.length > 0 && operands.length <= most) return { name, operands };
   }
   return undefined;
 }
 
 function combine({ name, operands }: Operation, dimensions: readonly Dimension[]): Reading<Dimension> {
+  const operand = (index: number) => {
+    const node = operands[index];
+    return node ? written(node) : '';
+  };
   const [left = bare, right = bare] = dimensions;
-  const written = operands.map((operand) => `\`${operand.toString()}\``);
   switch (name) {
     case 'alone':
       return understood(left);
@@ -208,12 +234,15 @@ function combine({ name, operands }: Operation, dimensions: readonly Dimension[]
         return understood({ kg: left.kg * exponent.value, m: left.m * exponent.value });
       }
       if (sameDimension(left, bare) && sameDimension(right, bare)) return understood(bare);
-      return refused({ message: `${written[1]} is no whole number to raise a unit to` });
+      return refused({
+        message: `${operand(1)} is no whole number to raise a unit to`,
+        expected: 'a whole number after `^`, such as `2 m ^ 2`',
+      });
     }
     case 'round':
       if (sameDimension(left, bare)) return understood(bare);
       return refused({
-        message: `\`round\` works on bare numbers, and ${written[0]} has a unit`,
+        message: `\`round\` works on bare numbers, and ${operand(0)} has a unit`,
         expected: 'the unit outside, such as `round(2.6) * 1 kg`',
       });
     default: {
@@ -221,7 +250,8 @@ function combine({ name, operands }: Operation, dimensions: readonly Dimension[]
       if (odd === -1) return understood(left);
       const [first, other] = [dimensions[0] ?? bare, dimensions[odd] ?? bare];
       return refused({
-        message: `${written[0]} is ${dimensionCalled(first)} and ${written[odd]} is ${dimensionCalled(other)}: they cannot be put together with \`${name}\``,
+        message: `${operand(0)} is ${dimensionCalled(first)} and ${operand(odd)} is ${dimensionCalled(other)}: they cannot be put together with \`${name}\``,
+        expected: 'the same kind of quantity on both sides, each with its unit',
       });
     }
   }
@@ -229,13 +259,21 @@ function combine({ name, operands }: Operation, dimensions: readonly Dimension[]
 
 function unknownName(name: string, parameters: Parameters): Refusal {
   if (unitHints.has(name)) return unknownUnit(name);
+  if (functions.has(name)) {
+    return {
+      message: `\`${name}\` has no brackets after it`,
+      expected: 'brackets, such as `max(3 kg, 4 kg)` or `round(2.6)`',
+    };
+  }
   const meant = nearest(name, [...parameters.keys(), ...units.keys()]);
   return {
-    message: `\`${name}\` is neither a unit nor one of the plan's \`params\``,
-    expected: `a number with a unit, such as \`38 kg\`, or a name defined under \`params\``,
+    message: `${quote(name)} is neither a unit nor one of the plan's \`params\``,
     ...(meant === undefined ? {} : { meant }),
   };
 }
+
+/** An expression as it was written, or nearly so. */
+const written = (node: MathNode): string => quote(node.toString().replace(/\binch\b/g, 'in'));
 
 function unitNamed(name: string) {
   const unit = parseUnit(name);

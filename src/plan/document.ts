@@ -1,21 +1,12 @@
-import {
-  type Document,
-  isAlias,
-  isMap,
-  isNode,
-  isPair,
-  isScalar,
-  isSeq,
-  LineCounter,
-  type Node,
-  parseAllDocuments,
-  type YAMLError,
-} from 'yaml';
+import { type Document, isAlias, isMap, isNode, isScalar, isSeq, parseAllDocuments } from 'yaml';
 import type { Problem, Span } from './problem.ts';
+import { readTree, spanOfNode, type Tree } from './tree.ts';
+import { syntaxProblems } from './yaml-problems.ts';
 
 /** A plan's text as YAML, in which every path can be found again. */
 export interface PlanDocument {
   readonly text: string;
+  /** Plain data; numbers are left as text, since a quantity is read as it was written. */
   readonly data: unknown;
   /** The span of the value at a path, or of the nearest thing above it that exists. */
   readonly spanOf: (path: readonly PropertyKey[]) => Span;
@@ -24,140 +15,115 @@ export interface PlanDocument {
   readonly positionOf: (offset: number) => { readonly line: number; readonly column: number };
 }
 
-export type Parsed = { readonly document: PlanDocument; readonly problems: readonly Problem[] };
+export interface Parsed {
+  readonly document: PlanDocument;
+  readonly problems: readonly Problem[];
+  /** There is no data to go on with. */
+  readonly broken: boolean;
+}
 
 /** Parses YAML 1.2. Problems of the syntax are reported all together; then there is no data to go on with. */
 export function parseDocument(text: string): Parsed {
-  const lineCounter = new LineCounter();
-  const documents = parseAllDocuments(text, { lineCounter, prettyErrors: false, stringKeys: true });
+  const positionOf = positionsIn(text);
+  const lineOf = (offset: number) => positionOf(offset).line;
+  const unreadable = noText(text);
+  const { first, problems } = unreadable ? { first: undefined, problems: [unreadable] } : parse(text, lineOf);
+  const usable = problems.length === 0;
+  const tree = readTree(usable ? (first?.contents ?? null) : null, lineOf);
+  const document: PlanDocument = {
+    text,
+    data: usable && !tree.broken ? tree.data : undefined,
+    spanOf: (path) => find(first, tree, path).value,
+    keySpanOf: (path) => find(first, tree, path).key,
+    positionOf,
+  };
+  return { document, problems: [...problems, ...tree.problems], broken: !usable || tree.broken };
+}
+
+/** A control character means that this is no text file at all, or was damaged. */
+function noText(text: string): Problem | undefined {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]/.exec(text);
+  if (!found) return undefined;
+  const code = found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
+  return {
+    message: `there is a character here that is no text (U+${code})`,
+    span: { start: found.index, end: found.index + 1 },
+    expected: 'a plan written with a text editor and saved as plain text',
+  };
+}
+
+function parse(
+  text: string,
+  lineOf: (offset: number) => number,
+): { readonly first: Document.Parsed | undefined; readonly problems: readonly Problem[] } {
+  const documents = parseAllDocuments(text, {
+    prettyErrors: false,
+    stringKeys: true,
+    // Looked for in the walk over the tree: here it would take time with the square of a section's length.
+    uniqueKeys: false,
+    customTags: (tags) => tags.filter((tag) => typeof tag === 'string' || !isNumberTag(tag.tag)),
+  });
   const [first, second] = [...documents];
-  const problems: Problem[] = [];
-  for (const error of first?.errors ?? []) problems.push(syntaxProblem(error, text));
-  if (second) {
-    const start = second.range?.[0] ?? 0;
+  if (!first) return { first, problems: [] };
+  const problems = syntaxProblems(text, first, lineOf);
+  const start = second?.range?.[0] ?? 0;
+  if (second && problems.length === 0) {
     problems.push({
       message: 'the file holds more than one YAML document',
       span: { start, end: start },
       expected: 'one plan in a file, without a `---` line between parts',
     });
   }
-  let data: unknown;
-  if (problems.length === 0 && first) {
-    try {
-      data = first.toJS({ maxAliasCount: 100 });
-    } catch (error) {
-      problems.push(aliasProblem(error, first));
-    }
-  }
-  const document: PlanDocument = {
-    text,
-    data,
-    spanOf: (path) => find(first, path).value,
-    keySpanOf: (path) => find(first, path).key,
-    positionOf: (offset) => {
-      const { line, col } = lineCounter.linePos(offset);
-      return { line, column: col };
-    },
-  };
-  return { document, problems };
+  return { first, problems };
 }
 
-const everyday: Partial<
-  Record<YAMLError['code'], (written: string) => { message: string; expected?: string }>
-> = {
-  DUPLICATE_KEY: (written) => ({
-    message: `\`${written}\` is written twice in the same section`,
-    expected: 'each name once; rename or delete one of them',
-  }),
-  TAB_AS_INDENT: () => ({
-    message: 'a tab is used for indentation',
-    expected: 'spaces; YAML does not allow tabs there',
-  }),
-  BAD_INDENT: () => ({
-    message: 'the indentation does not line up',
-    expected: 'the same indentation for all keys of a section',
-  }),
-  MISSING_CHAR: () => ({
-    message: 'something is missing here',
-    expected: 'a closing quote, bracket or comma',
-  }),
-  UNEXPECTED_TOKEN: () => ({
-    message: 'this does not belong here',
-    expected: '`key: value`, with a space after the colon',
-  }),
-  MULTILINE_IMPLICIT_KEY: () => ({
-    message: 'a key runs over several lines',
-    expected: '`key: value` on one line; a colon may be missing',
-  }),
-  BLOCK_AS_IMPLICIT_KEY: () => ({
-    message: 'a section starts on the line of another value',
-    expected: 'its keys on lines of their own, indented',
-  }),
-  NON_STRING_KEY: () => ({ message: 'this key is no plain name', expected: 'a name, such as `bed:`' }),
-};
-
-function syntaxProblem(error: YAMLError, text: string): Problem {
-  const [start, end] = error.pos;
-  const token = /^[^\s:#,}\]]*/.exec(text.slice(start))?.[0] ?? '';
-  const words = everyday[error.code]?.(token) ?? {
-    message: `this is not valid YAML: ${firstSentence(error.message)}`,
-  };
-  return {
-    ...words,
-    span: { start, end: Math.max(end, error.code === 'DUPLICATE_KEY' ? start + token.length : end) },
-  };
-}
-
-function aliasProblem(error: unknown, document: Document.Parsed): Problem {
-  const message = error instanceof Error ? error.message : '';
-  const start = document.contents?.range?.[0] ?? 0;
-  const unresolved = /Unresolved alias.*: (\S+)/.exec(message)?.[1];
-  return unresolved === undefined
-    ? {
-        message: 'aliases (`*name`) expand to far more than is written',
-        span: { start, end: start },
-        expected: 'the values written out, or `params`',
-      }
-    : {
-        message: `\`*${unresolved}\` repeats something that is not marked`,
-        span: { start, end: start },
-        expected: `\`&${unresolved}\` before it`,
-      };
-}
-
-const firstSentence = (message: string): string => (message.split(/[.\n]/)[0] ?? '').trim().toLowerCase();
+const isNumberTag = (tag: string): boolean => tag.endsWith(':int') || tag.endsWith(':float');
 
 function find(
   document: Document.Parsed | undefined,
+  tree: Tree,
   path: readonly PropertyKey[],
-): { value: Span; key: Span } {
+): { readonly value: Span; readonly key: Span } {
   let node: unknown = document?.contents;
-  let found = { value: spanOfNode(node), key: spanOfNode(node) };
+  // The whole plan is pointed at by its first character.
+  const { start } = spanOfNode(node);
+  let found = {
+    value: { start, end: isMap(node) || isSeq(node) ? start : spanOfNode(node).end },
+    key: { start, end: start },
+  };
   for (const part of path) {
-    if (isAlias(node)) node = document && node.resolve(document);
-    let key: unknown;
+    if (isAlias(node)) node = tree.targetOf(node);
     if (isMap(node)) {
-      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(part));
-      key = pair?.key;
-      node = pair?.value ?? undefined;
-      if (isPair(pair))
-        found = { value: spanOfNode(isNode(node) && !isEmpty(node) ? node : key), key: spanOfNode(key) };
+      const pair = tree.pairOf(node, String(part));
+      if (!pair) break;
+      node = pair.value;
+      const key = spanOfNode(pair.key);
+      // A section is pointed at by its name; its body may be pages long. So is a value that is not there.
+      found = { key, value: isMap(node) || isEmpty(node) ? key : spanOfNode(node) };
     } else if (isSeq(node) && typeof part === 'number') {
       node = node.items[part];
-      if (isNode(node)) found = { value: spanOfNode(node), key: spanOfNode(node) };
-    } else {
-      node = undefined;
-    }
-    if (node === undefined) break;
-    // A section is pointed at by its name; its body may be pages long.
-    if (isMap(node) && !node.flow && isNode(key)) found = { value: spanOfNode(key), key: spanOfNode(key) };
+      if (!isNode(node)) break;
+      found = { value: spanOfNode(node), key: spanOfNode(node) };
+    } else break;
   }
   return found;
 }
 
-const isEmpty = (node: Node): boolean => isScalar(node) && node.value === null && node.source === '';
+const isEmpty = (node: unknown): boolean =>
+  !isNode(node) || (isScalar(node) && node.value === null && node.source === '');
 
-const spanOfNode = (node: unknown): Span => {
-  const range = isNode(node) ? node.range : undefined;
-  return range ? { start: range[0], end: range[1] } : { start: 0, end: 0 };
-};
+/** Lines and columns, both counted from 1; a column is a UTF-16 unit, as in most editors. */
+function positionsIn(text: string): PlanDocument['positionOf'] {
+  const starts = [0];
+  for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
+  return (offset) => {
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if ((starts[middle] ?? 0) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: offset - (starts[low] ?? 0) + 1 };
+  };
+}

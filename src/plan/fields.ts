@@ -1,10 +1,26 @@
 import * as z from 'zod';
 import { nearest } from './nearest.ts';
-import { type Measured, ofKind, type Quantity, type Reading, type Refusal, refused } from './quantity.ts';
-import { type DimensionName, dimensions } from './units.ts';
+import {
+  examplesOf,
+  type Measured,
+  ofKind,
+  type Quantity,
+  type Reading,
+  type Refusal,
+  refused,
+  unknownUnit,
+} from './quantity.ts';
+import { quote, quoteValue, unseenIn } from './quote.ts';
+import type { DimensionName } from './units.ts';
 
 /** Reads the text of a quantity; where expressions come in, it knows the plan's parameters. */
 export type ReadQuantity = (text: string) => Reading<Measured>;
+
+/** Stands in a message for the section that it is about; the section's path is not known here. */
+export const thisSection = '{section}';
+
+/** The message about a key that is not there. */
+export const isMissing = 'is missing';
 
 /** An issue's message carries more than a sentence: what was expected, and what was perhaps meant. */
 export const packRefusal = ({ message, expected, meant }: Refusal): string =>
@@ -24,38 +40,87 @@ export function section<Shape extends z.core.$ZodLooseShape>(shape: Shape, examp
   return z.strictObject(shape, {
     error: (issue) => {
       if (issue.code !== 'unrecognized_keys') return packRefusal(notASection(issue.input, example));
-      return issue.keys
-        .map((key) => {
-          const meant = nearest(key, known);
-          return packRefusal({
-            message: `\`${key}\` is not a key of this section`,
-            expected: `one of ${known.join(', ')}`,
-            ...(meant === undefined ? {} : { meant }),
-          });
-        })
-        .join(betweenKeys);
+      return issue.keys.map((key) => packRefusal(unknownKey(key, known))).join(betweenKeys);
     },
   });
 }
 
-/** A section whose keys are names of the user's own. */
-export function named<Value extends z.core.SomeType>(value: Value, example: string) {
-  return z.record(nameOfThing, value, {
-    error: (issue) => packRefusal(issue.code === 'invalid_key' ? badName : notASection(issue.input, example)),
-  });
+function unknownKey(key: string, known: readonly string[]): Refusal {
+  const unseen = unseenIn(key);
+  if (unseen !== undefined) {
+    return {
+      message: `has a character that cannot be seen (${unseen})`,
+      expected: 'the name typed anew, with the usual space key for its spaces',
+    };
+  }
+  const [, name = '', value = ''] = /^([^:]+):(\S.*)$/s.exec(key) ?? [];
+  if (known.includes(name)) {
+    return { message: 'has no space after the colon', expected: quote(`${name}: ${value}`) };
+  }
+  if (key === '<<') {
+    return {
+      message: 'does not merge sections: it is not part of YAML 1.2',
+      expected: 'the keys written out; `params` hold what several things share',
+    };
+  }
+  if (/^\d/.test(key)) {
+    return {
+      message: `is not a key of ${thisSection}`,
+      expected: 'a decimal point, if the comma before it was meant as one: `1.5 kg`, not `1,5 kg`',
+    };
+  }
+  const meant = nearest(key, known);
+  return {
+    message: `is not a key of ${thisSection}`,
+    expected: `${known.length > 1 ? 'one of ' : ''}${known.join(', ')}`,
+    ...(meant === undefined ? {} : { meant }),
+  };
 }
 
-const badName: Refusal = {
-  message: 'this name cannot be used',
-  expected: 'a name of 1 to 60 printable characters, such as `fresh tank`',
-};
+/** A section whose keys are names of the user's own. */
+export function named<Value extends z.core.SomeType>(value: Value, example: string) {
+  return z
+    .record(nameOfThing, value, {
+      error: (issue) =>
+        packRefusal(
+          issue.code === 'invalid_key' ? badName(String(issue.input)) : notASection(issue.input, example),
+        ),
+    })
+    .transform(withoutInheritance);
+}
 
-const nameOfThing = z.string().regex(/^[^\p{C}\p{Zl}\p{Zp}]{1,60}$/u);
+/** So that a thing called `toString` is found where there is one, and only there. */
+function withoutInheritance<T extends object>(entries: T): T {
+  const bare: T = Object.create(null);
+  return Object.assign(bare, entries);
+}
+
+const longestName = 60;
+const longestText = 500;
+
+const isName = (name: string): boolean =>
+  name.trim() === name && name !== '' && name.length <= longestName && unseenIn(name) === undefined;
+
+const nameOfThing = z.string().refine(isName);
+
+function badName(name: string): Refusal {
+  const expected = 'a name in plain letters, such as `fresh tank`';
+  const unseen = unseenIn(name);
+  if (unseen !== undefined)
+    return { message: `this name has a character that cannot be seen (${unseen})`, expected };
+  if (name.trim() === '') return { message: 'this name is empty', expected };
+  if (name.length > longestName) {
+    return { message: `this name has ${name.length} characters`, expected: `at most ${longestName}` };
+  }
+  return { message: 'this name begins or ends with a space', expected: quote(name.trim()) };
+}
 
 const notASection = (input: unknown, example: string): Refusal =>
   input === undefined
-    ? { message: 'is missing', expected: `a section, such as \`${example}\`` }
-    : { message: 'should be a section with keys of its own', expected: `such as \`${example}\`` };
+    ? { message: isMissing, expected: `a section, such as \`${example}\`` }
+    : input === null
+      ? { message: 'has nothing in it', expected: `something, such as \`${example}\`, or no such key` }
+      : { message: 'should be a section with keys of its own', expected: `such as \`${example}\`` };
 
 /** A quantity of one of these kinds, read into SI. */
 export function quantity(read: ReadQuantity, ...kinds: readonly DimensionName[]) {
@@ -79,11 +144,16 @@ export function filling(read: ReadQuantity) {
     if (raw === 'absent') return { value: 0, halfWidth: 0, shared: [], kind: 'share' };
     const reading = readAs(raw, read, ['share', 'mass', 'volume']);
     if (reading.ok && reading.value.value >= 0) return reading.value;
-    const refusal = reading.ok ? { message: `\`${String(raw)}\` is negative` } : reading.refusal;
+    const refusal = reading.ok ? { message: `${quoteValue(raw)} is negative` } : reading.refusal;
+    const word = typeof raw === 'string' ? nearest(raw, ['aboard', 'absent']) : undefined;
     context.issues.push(
       customIssue(raw, {
         ...refusal,
-        expected: 'a filling, such as `50 %`, `20 L`, `15 kg`, `aboard` or `absent`',
+        ...(refusal.unit === undefined && {
+          expected:
+            'a filling, such as `100 %` for full, `0 %` for empty, `20 L`, `15 kg`, `aboard` or `absent`',
+        }),
+        ...(word !== undefined && { meant: word }),
       }),
     );
     return z.NEVER;
@@ -97,7 +167,7 @@ function customIssue(raw: unknown, refusal: Refusal) {
     code: 'custom' as const,
     input: raw,
     message: packRefusal(refusal),
-    params: { needsCalculator: refusal.needsCalculator === true },
+    params: { needsCalculator: refusal.needsCalculator === true, follows: refusal.follows === true },
   };
 }
 
@@ -107,8 +177,8 @@ function bounded(read: ReadQuantity, kinds: readonly DimensionName[], least: num
     if (reading.ok && reading.value.value >= least) return reading.value;
     const refusal = reading.ok
       ? {
-          message: `\`${String(raw)}\` is ${least === 0 ? 'negative' : 'not more than nothing'}`,
-          expected: examples(kinds),
+          message: `${quoteValue(raw)} is ${reading.value.value < 0 ? 'negative' : 'zero'}`,
+          expected: `${least > 0 ? 'more than zero' : 'zero or more'}: ${examplesOf(kinds)}`,
         }
       : reading.refusal;
     context.issues.push(customIssue(raw, refusal));
@@ -121,31 +191,27 @@ function readAs(
   read: ReadQuantity,
   kinds: readonly DimensionName[],
 ): Reading<Quantity & { kind: DimensionName }> {
-  if (raw === undefined || raw === null) return refused({ message: 'is missing', expected: examples(kinds) });
-  if (typeof raw !== 'string' && typeof raw !== 'number') {
-    return refused({
-      message: 'should be one value, not a section, a list or true/false',
-      expected: examples(kinds),
-    });
+  const expected = examplesOf(kinds);
+  if (raw === undefined || raw === null) return refused({ message: absence(raw), expected });
+  if (typeof raw !== 'string') {
+    return refused({ message: 'should be one value, not a section, a list or true/false', expected });
   }
-  const text = String(raw);
-  const measured = read(text);
-  return measured.ok ? ofKind(measured.value, text, kinds) : measured;
+  const measured = read(raw);
+  if (measured.ok) return ofKind(measured.value, raw, kinds);
+  const { unit } = measured.refusal;
+  return refused({ expected, ...(unit === undefined ? measured.refusal : unknownUnit(unit, kinds)) });
 }
 
-const examples = (kinds: readonly DimensionName[]): string =>
-  kinds.map((kind) => `${dimensions[kind].called}, such as \`${dimensions[kind].example}\``).join(', or ');
+/** Undefined is a key that is not there; null is a key with nothing after its colon. */
+const absence = (input: unknown): string => (input === null ? 'has no value' : isMissing);
 
 /** One of a few words. */
 export function oneOf<const Words extends readonly [string, ...string[]]>(words: Words) {
   return z.enum(words, {
-    error: (issue) => {
-      const meant = typeof issue.input === 'string' ? nearest(issue.input, words) : undefined;
+    error: ({ input }) => {
+      const meant = typeof input === 'string' ? nearest(input, words) : undefined;
       return packRefusal({
-        message:
-          issue.input === undefined
-            ? 'is missing'
-            : `\`${String(issue.input)}\` is not a word that is known here`,
+        message: isAbsent(input) ? absence(input) : `${quoteValue(input)} is not a word that is known here`,
         expected: `one of ${words.join(', ')}`,
         ...(meant === undefined ? {} : { meant }),
       });
@@ -153,21 +219,42 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(words:
   });
 }
 
+const isAbsent = (input: unknown): boolean => input === undefined || input === null;
+
 /** A text in one line. */
 export const words = (example: string) =>
-  z.string({
-    error: (issue) =>
-      packRefusal({
-        message: issue.input === undefined || issue.input === null ? 'is missing' : 'should be text',
-        expected: `text, such as \`${example}\` (in quotes if it looks like a number)`,
-      }),
-  });
+  z
+    .string({
+      error: ({ input }) =>
+        packRefusal({
+          message: isAbsent(input) ? absence(input) : 'should be text',
+          expected: `text, such as \`${example}\``,
+        }),
+    })
+    .superRefine((text, context) => {
+      const refusal = refusalOfText(text, example);
+      if (refusal) context.addIssue({ code: 'custom', message: packRefusal(refusal) });
+    });
+
+function refusalOfText(text: string, example: string): Refusal | undefined {
+  const unseen = unseenIn(text);
+  if (text.trim() === '') return { message: 'is empty', expected: `text, such as \`${example}\`` };
+  if (text.includes('\n')) return { message: 'runs over several lines', expected: 'text in one line' };
+  if (unseen !== undefined) {
+    return {
+      message: `has a character that cannot be seen (${unseen})`,
+      expected: 'the text typed anew, with the usual space key for its spaces',
+    };
+  }
+  if (text.length > longestText)
+    return { message: `has ${text.length} characters`, expected: `at most ${longestText}` };
+  return undefined;
+}
 
 export const trueOrFalse = z.boolean({
-  error: (issue) =>
+  error: ({ input }) =>
     packRefusal({
-      message:
-        issue.input === undefined ? 'is missing' : `\`${String(issue.input)}\` is neither true nor false`,
+      message: isAbsent(input) ? absence(input) : `${quoteValue(input)} is neither true nor false`,
       expected: '`true` or `false`',
     }),
 });
@@ -179,8 +266,7 @@ export const day = z.unknown().transform((raw, context): string => {
     code: 'custom',
     input: raw,
     message: packRefusal({
-      message:
-        raw === undefined || raw === null ? 'is missing' : `\`${String(raw)}\` is not a day of the calendar`,
+      message: isAbsent(raw) ? absence(raw) : `${quoteValue(raw)} is not a day of the calendar`,
       expected: 'a date as year-month-day, such as `2026-03-14`',
     }),
   });
@@ -196,5 +282,9 @@ function isDay(text: string): boolean {
 /** A list. */
 export const listOf = <Value extends z.core.SomeType>(value: Value, example: string) =>
   z.array(value, {
-    error: () => packRefusal({ message: 'should be a list', expected: `such as \`${example}\`` }),
+    error: ({ input }) =>
+      packRefusal({
+        message: isAbsent(input) ? absence(input) : 'should be a list',
+        expected: `such as \`${example}\``,
+      }),
   });

@@ -1,12 +1,14 @@
 import type { core } from 'zod';
 import { crossCheck } from './cross-check.ts';
 import { type PlanDocument, parseDocument } from './document.ts';
-import { betweenKeys, unpackRefusal } from './fields.ts';
+import { betweenKeys, isMissing, thisSection, unpackRefusal } from './fields.ts';
 import { type Calculator, evaluateParameters } from './parameters.ts';
 import type { Problem } from './problem.ts';
-import { type Calculate, needsCalculator, readMeasured } from './quantity.ts';
+import { type Refusal, readMeasured, withoutCalculator } from './quantity.ts';
+import { quote } from './quote.ts';
 import { type Removed, without } from './salvage.ts';
 import { type Plan, planSchema } from './schema.ts';
+import { sentenceAbout, subjectOf } from './subject.ts';
 
 export interface Loaded {
   readonly document: PlanDocument;
@@ -18,33 +20,46 @@ export interface Loaded {
 
 /** Reads a plan's text. The calculator is asked for only when the plan contains an expression. */
 export async function loadPlan(text: string, loadCalculator: () => Promise<Calculator>): Promise<Loaded> {
-  const { document, problems } = parseDocument(text);
-  if (problems.length > 0) return { document, problems: inOrder(problems) };
-  const first = validate(document, undefined);
-  if (!first.needsCalculator) return first;
-  return validate(document, await loadCalculator());
+  const { document, problems, broken } = parseDocument(text);
+  if (broken) return { document, problems: inOrder(problems) };
+  if (document.data === undefined || document.data === null) {
+    return {
+      document,
+      problems: [
+        {
+          message: 'there is no plan in the file, only comments or blank lines',
+          span: document.spanOf([]),
+          expected: '`storystick: 1` as the first line, and a section `van:`',
+        },
+      ],
+    };
+  }
+  let validated = validate(document, undefined);
+  if (validated.needsCalculator) validated = validate(document, await loadCalculator());
+  const all = inOrder([...problems, ...validated.problems]);
+  return { document, problems: all, ...(all.length === 0 && validated.plan && { plan: validated.plan }) };
 }
 
-function validate(
-  document: PlanDocument,
-  calculator: Calculator | undefined,
-): Loaded & { readonly needsCalculator: boolean } {
-  const evaluated = evaluateParameters(document, calculator);
-  const calculate: Calculate = calculator ? calculator.calculatorOver(evaluated.parameters) : needsCalculator;
-  const schema = planSchema((text) => readMeasured(text, calculate));
+interface Validated {
+  readonly plan?: Plan;
+  readonly problems: readonly Problem[];
+  readonly needsCalculator: boolean;
+}
+
+function validate(document: PlanDocument, calculator: Calculator | undefined): Validated {
+  const { parameters, spoilt, ...evaluated } = evaluateParameters(document, calculator);
+  const expressions = calculator
+    ? calculator.calculatorOver(parameters, spoilt)
+    : withoutCalculator((name) => parameters.has(name) || spoilt.has(name));
+  const schema = planSchema((text) => readMeasured(text, expressions));
   const result = schema.safeParse(document.data);
   const issues = (result.error?.issues ?? []).flatMap((issue) => leaves(issue, []));
-  const wanted =
-    evaluated.needsCalculator ||
-    issues.some(({ issue }) => 'params' in issue && issue.params?.needsCalculator === true);
-  const problems = [...evaluated.problems, ...issues.flatMap((leaf) => problemsOf(leaf, document))];
-  if (result.success) {
-    problems.push(...crossCheck(result.data, document, []));
-    if (problems.length === 0) return { document, plan: result.data, problems: [], needsCalculator: wanted };
-  } else if (!wanted) {
-    problems.push(...problemsOfTheRest(document, schema, issues));
-  }
-  return { document, problems: inOrder(problems), needsCalculator: wanted };
+  const needsCalculator =
+    evaluated.needsCalculator || issues.some(({ issue }) => flag(issue, 'needsCalculator'));
+  const problems = [...evaluated.problems, ...problemsOf(issues, document)];
+  if (result.success) problems.push(...crossCheck(result.data, document, []));
+  else if (!needsCalculator) problems.push(...problemsOfTheRest(document, schema, issues));
+  return { problems, needsCalculator, ...(result.success && { plan: result.data }) };
 }
 
 /** What the plan's checks say of the part that can be read, so that one run shows everything. */
@@ -80,33 +95,63 @@ interface Leaf {
 function leaves(issue: core.$ZodIssue, above: readonly PropertyKey[]): Leaf[] {
   const path = [...above, ...issue.path];
   if (issue.code !== 'invalid_union' || issue.errors.length === 0) return [{ issue, path }];
-  const depth = (branch: readonly core.$ZodIssue[]) => Math.max(...branch.map((each) => each.path.length));
+  const depth = (branch: readonly core.$ZodIssue[]) =>
+    branch.reduce((deepest, each) => Math.max(deepest, each.path.length), 0);
   const furthest = issue.errors.reduce((best, branch) => (depth(branch) > depth(best) ? branch : best));
   return furthest.flatMap((each) => leaves(each, path));
 }
 
-function problemsOf({ issue, path }: Leaf, document: PlanDocument): Problem[] {
+const flag = (issue: core.$ZodIssue, name: 'needsCalculator' | 'follows'): boolean =>
+  'params' in issue && issue.params?.[name] === true;
+
+/** One problem for each trouble: not for its consequences, and once where an alias repeats it. */
+function problemsOf(issues: readonly Leaf[], document: PlanDocument): Problem[] {
+  const troubles = issues
+    .filter(({ issue }) => !flag(issue, 'follows'))
+    .flatMap((leaf) => troublesOf(leaf, document));
+  const meant = new Set(
+    troubles.map(({ path, refusal }) => keyOf([...path.slice(0, -1), refusal.meant ?? ''])),
+  );
+  const seen = new Set<string>();
+  return troubles.flatMap(({ path, refusal, message, span }) => {
+    const same = `${span.start} ${span.end} ${String(path.at(-1))} ${refusal.message}`;
+    // A key that is missing because it is misspelt is one trouble, not two.
+    if (seen.has(same) || (refusal.message.endsWith(isMissing) && meant.has(keyOf(path)))) return [];
+    seen.add(same);
+    const { expected, meant: name } = refusal;
+    return [
+      {
+        message,
+        span,
+        ...(expected !== undefined && { expected }),
+        ...(name !== undefined && { meant: name }),
+      },
+    ];
+  });
+}
+
+const keyOf = (path: readonly PropertyKey[]): string => path.map(String).join('\u0000');
+
+interface Trouble {
+  readonly path: readonly PropertyKey[];
+  readonly refusal: Refusal;
+  readonly message: string;
+  readonly span: NonNullable<Problem['span']>;
+}
+
+function troublesOf({ issue, path }: Leaf, document: PlanDocument): Trouble[] {
   if (issue.code === 'unrecognized_keys') {
     const texts = issue.message.split(betweenKeys);
-    return issue.keys.map((key, index) => ({
-      ...unpackRefusal(texts[index] ?? ''),
-      span: document.keySpanOf([...path, key]),
-    }));
+    return issue.keys.map((key, index) => {
+      const refusal = unpackRefusal(texts[index] ?? '');
+      const at = [...path, key];
+      const message = `${quote(key)} ${refusal.message.replace(thisSection, () => subjectOf(path))}`;
+      return { path: at, refusal, message, span: document.keySpanOf(at) };
+    });
   }
   const refusal = unpackRefusal(issue.message);
-  const key = path.at(-1);
-  const subject =
-    typeof key === 'number'
-      ? `entry ${key + 1} of ${String(path.at(-2) ?? 'the list')}`
-      : String(key ?? 'the plan');
-  // A message that begins with a quoted part of the text, or is a sentence of its own, needs no subject.
-  const message = /^(is|are|has|should|goes)\b/.test(refusal.message)
-    ? `${subject} ${refusal.message}`
-    : refusal.message.startsWith('`')
-      ? `${subject}: ${refusal.message}`
-      : refusal.message;
   const span = issue.code === 'invalid_key' ? document.keySpanOf(path) : document.spanOf(path);
-  return [{ ...refusal, message, span }];
+  return [{ path, refusal, message: sentenceAbout(path, refusal.message), span }];
 }
 
 const inOrder = (problems: readonly Problem[]): Problem[] =>

@@ -14,17 +14,17 @@ export const nearest = (written: string, known: Iterable<string>): string | unde
  * what was written will do.
  */
 export function nearestOf(known: Iterable<string>): Nearest {
-  const folded = [...new Set(known)].map((name) => ({ name, as: fold(name) }));
+  const folded = [...new Set(known)].map((name) => ({ name, as: fold(name), letters: sorted(fold(name)) }));
   return (written, except) => {
     const typed = fold(written);
-    const letters = sorted(typed);
+    const typedLetters = sorted(typed);
     const allowed = typed.length < 2 ? 0 : Math.max(1, Math.floor(typed.length / 3));
     let best: string | undefined;
     let least = allowed + 1;
-    for (const { name, as } of folded) {
+    for (const { name, as, letters } of folded) {
       const unlike = Math.abs(as.length - typed.length);
       if (unlike >= least || name === except) continue;
-      const swapped = unlike === 0 && as !== typed && sorted(as) === letters;
+      const swapped = as !== typed && letters === typedLetters;
       const slips = (swapped ? 1 : distance(typed, as)) + (unlike === 0 ? 0 : 0.5);
       if (slips < least) {
         best = name;

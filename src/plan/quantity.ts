@@ -1,4 +1,6 @@
+import { refusalOfHabit } from './habits.ts';
 import { nearest } from './nearest.ts';
+import { quote } from './quote.ts';
 import {
   type Dimension,
   type DimensionName,
@@ -7,6 +9,7 @@ import {
   parseUnit,
   sameDimension,
   unitHints,
+  unitLetters,
   units,
 } from './units.ts';
 
@@ -38,6 +41,10 @@ export interface Refusal {
   readonly meant?: string;
   /** The text is an expression: it takes the calculator to read it. */
   readonly needsCalculator?: boolean;
+  /** The unit that is not known, if that is the trouble. */
+  readonly unit?: string;
+  /** Only the consequence of a trouble that is reported elsewhere: not to be reported itself. */
+  readonly follows?: boolean;
 }
 
 export type Reading<T> =
@@ -47,78 +54,111 @@ export type Reading<T> =
 export const understood = <T>(value: T): Reading<T> => ({ ok: true, value });
 export const refused = (refusal: Refusal): Reading<never> => ({ ok: false, refusal });
 
-/** Evaluates one side of the ± sign when it is more than a number with a unit. */
-export type Calculate = (text: string) => Reading<Measured>;
+/** What a text may refer to, and how one side of the ± sign is evaluated when it is more than a number with a unit. */
+export interface Expressions {
+  readonly isParameter: (name: string) => boolean;
+  readonly calculate: (text: string) => Reading<Measured>;
+}
 
-export const needsCalculator: Calculate = () =>
-  refused({ message: 'this is an expression', needsCalculator: true });
+/** Stands in until the calculator is loaded; most plans never need it. */
+export const withoutCalculator = (isParameter: Expressions['isParameter']): Expressions => ({
+  isParameter,
+  calculate: () => refused({ message: 'is an expression', needsCalculator: true }),
+});
+
+/** More than any quantity needs, and little enough to be read quickly whatever it is. */
+export const longestQuantity = 200;
 
 const literalPattern = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/s;
-const unitWord = /^[\p{L}_"″'′]+(?:\^?[1-4]|[²³])?(?:\s*[/*·]\s*[\p{L}_"″'′]+(?:\^?[1-4]|[²³])?)*$/u;
+const unitFactor = `[${unitLetters}]+(?:\\^?[1-4]|[²³])?`;
+const unitWord = new RegExp(`^${unitFactor}(?:\\s*[/*·]\\s*${unitFactor})*$`, 'u');
 const plusMinus = /\s*(?:±|\+\/-|\+-)\s*/;
 
 /** Reads `38 kg`, `38 kg ± 2 kg`, `38 kg +- 5 %`, `38 ± 2 kg`, or an expression on either side. */
-export function readMeasured(text: string, calculate: Calculate): Reading<Measured> {
-  const trimmed = text.trim();
+export function readMeasured(text: string, expressions: Expressions): Reading<Measured> {
+  const trimmed = text.trim().replaceAll('−', '-');
   if (trimmed === '') return refused({ message: 'is empty' });
+  if (trimmed.length > longestQuantity) {
+    return refused({
+      message: `is an expression of ${trimmed.length} characters`,
+      expected: `at most ${longestQuantity}; name its parts in \`params\``,
+    });
+  }
   const sides = trimmed.split(plusMinus);
   const [nominalText = '', toleranceText] = sides;
   if (sides.length > 2)
     return refused({ message: 'has more than one tolerance', expected: 'one, such as `38 kg ± 2 kg`' });
-  if (toleranceText === undefined) return readSide(nominalText, calculate);
+  if (toleranceText === undefined) return readSide(nominalText, expressions);
   if (nominalText === '' || toleranceText === '') {
     return refused({
       message: 'has a tolerance sign with nothing on one side',
       expected: 'both, such as `38 kg ± 2 kg`',
     });
   }
-  return withTolerance(nominalText, toleranceText, calculate);
+  return withTolerance(nominalText, toleranceText, expressions);
 }
 
-function withTolerance(nominalText: string, toleranceText: string, calculate: Calculate): Reading<Measured> {
-  const tolerance = readSide(toleranceText, calculate);
+function withTolerance(
+  nominalText: string,
+  toleranceText: string,
+  expressions: Expressions,
+): Reading<Measured> {
+  const tolerance = readSide(toleranceText, expressions);
   if (!tolerance.ok) return tolerance;
   // "38 ± 2 kg": the unit stands once, at the end.
-  const unit = /^\d[\d.]*\s*([^\d\s].*)$/.exec(toleranceText)?.[1];
-  const bare = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(nominalText);
-  const nominal = readSide(bare && unit && unit !== '%' ? `${nominalText} ${unit}` : nominalText, calculate);
+  const unit = literalPattern.exec(toleranceText)?.[2] ?? '';
+  const bare = literalPattern.exec(nominalText)?.[2] === '';
+  const nominal = readSide(bare && unitWord.test(unit) ? `${nominalText} ${unit}` : nominalText, expressions);
   if (!nominal.ok) return nominal;
   const { value, dimension } = nominal.value;
   const relative = tolerance.value.percent === true && nominal.value.percent !== true;
   if (!relative && !sameDimension(tolerance.value.dimension, dimension)) {
     return refused({
-      message: `the tolerance \`${toleranceText}\` is ${dimensionCalled(tolerance.value.dimension)}, but \`${nominalText}\` is ${dimensionCalled(dimension)}`,
+      message: `the tolerance ${quote(toleranceText)} is ${dimensionCalled(tolerance.value.dimension)}, but ${quote(nominalText)} is ${dimensionCalled(dimension)}`,
       expected: 'a tolerance in the same kind of unit, or in per cent, such as `38 kg ± 5 %`',
     });
   }
-  if (tolerance.value.value < 0) return refused({ message: 'has a negative tolerance' });
+  if (tolerance.value.value < 0)
+    return refused({
+      message: 'has a negative tolerance',
+      expected: 'it without the minus: it counts both ways',
+    });
   const halfWidth = relative ? Math.abs(value) * tolerance.value.value : tolerance.value.value;
+  if (!Number.isFinite(halfWidth)) return refused(tooLarge);
   return understood({ ...nominal.value, halfWidth });
 }
 
 /** One side of a quantity: a number with a unit, or else an expression. */
-function readSide(text: string, calculate: Calculate): Reading<Measured> {
+function readSide(text: string, expressions: Expressions): Reading<Measured> {
   const literal = literalPattern.exec(text);
   const number = Number(literal?.[1]);
   const unitText = literal?.[2]?.trim() ?? '';
-  if (literal && unitText === '') return plain(number, { kg: 0, m: 0 });
-  if (literal && unitText === '%')
-    return understood({ ...exact(number / 100, { kg: 0, m: 0 }), percent: true });
-  if (literal && /^[,']\d/.test(unitText)) return refused(commaRefusal(text));
+  if (literal && unitText === '') return plain(number, dimensions.number.dimension);
+  if (literal && unitText === '%') {
+    const share = plain(number / 100, dimensions.share.dimension);
+    return share.ok ? understood({ ...share.value, percent: true }) : share;
+  }
   if (literal && (unitWord.test(unitText) || unitHints.has(unitText))) {
     const unit = parseUnit(unitText);
     if (!('unknown' in unit)) return plain(number * unit.factor, unit.dimension);
-    if (!/[/*·]/.test(unitText) || units.has(unitText.split(/\s*[/*·]/)[0] ?? '')) {
-      const calculated = calculate(text);
-      if (calculated.ok || calculated.refusal.needsCalculator === true) return calculated;
+    // "2 shelf_mass" is a product, but only where there is such a parameter.
+    if (!unitText.split(/[^\p{L}\d_]+/u).some(expressions.isParameter))
       return refused(unknownUnit(unit.unknown));
-    }
   }
-  return calculate(text);
+  const habit = refusalOfHabit(text);
+  if (habit) return refused(habit);
+  if (unitWord.test(text) && !('unknown' in parseUnit(text)))
+    return refused({
+      message: `${quote(text)} has no number`,
+      expected: `a number before it: \`1 ${text}\``,
+    });
+  return expressions.calculate(text);
 }
 
+const tooLarge: Refusal = { message: 'is too large a number' };
+
 function plain(value: number, dimension: Dimension): Reading<Measured> {
-  if (!Number.isFinite(value)) return refused({ message: 'is too large a number' });
+  if (!Number.isFinite(value)) return refused(tooLarge);
   return understood(exact(value, dimension));
 }
 
@@ -129,27 +169,25 @@ export const exact = (value: number, dimension: Dimension): Measured => ({
   dimension,
 });
 
-function commaRefusal(text: string): Refusal {
-  const thousands = /^[+-]?\d{1,3}(?:[,']\d{3})+(?!\d)/.test(text);
-  return {
-    message: `\`${text}\` has a comma in the number`,
-    expected: thousands
-      ? `no separator between thousands: \`${text.replace(/[,']/g, '')}\` (a decimal needs a point)`
-      : `a decimal point: \`${text.replace(',', '.')}\``,
-  };
-}
-
-/** The words for a unit that is not in the table. */
-export function unknownUnit(symbol: string): Refusal {
+/** The words for a unit that is not in the table, and the units that there are for such a quantity. */
+export function unknownUnit(symbol: string, kinds: readonly DimensionName[] = []): Refusal {
   const hint = unitHints.get(symbol) ?? unitHints.get(symbol.toLowerCase());
-  const meant = hint === undefined ? nearest(symbol, units.keys()) : undefined;
+  const fitting = kinds.flatMap((kind) => dimensions[kind].units);
+  const known = fitting.length > 0 ? fitting : [...units.keys()].filter((unit) => !otherSpellings.has(unit));
+  const meant = hint === undefined ? nearest(symbol, known) : undefined;
   return {
-    message: `\`${symbol}\` is not a unit that is known here`,
-    expected:
-      hint ?? `one of ${[...units.keys()].filter((unit) => unit !== 'inch' && unit !== 'l').join(', ')}`,
+    message: `${quote(symbol)} is not a unit that is known here`,
+    expected: hint ?? `${known.length > 1 ? 'one of ' : ''}${known.join(', ')}`,
+    unit: symbol,
     ...(meant === undefined ? {} : { meant }),
   };
 }
+
+const otherSpellings = new Set(['inch', 'l', 'mL']);
+
+/** What a key asks for, with an example of each kind: "a mass, such as `38 kg`". */
+export const examplesOf = (kinds: readonly DimensionName[]): string =>
+  kinds.map((kind) => `${dimensions[kind].called}, such as \`${dimensions[kind].example}\``).join(', or ');
 
 /** Checks that a measured text is of the kind its key asks for. */
 export function ofKind(
@@ -157,31 +195,43 @@ export function ofKind(
   text: string,
   wanted: readonly DimensionName[],
 ): Reading<Quantity & { kind: DimensionName }> {
-  const kind = wanted.find((name) => sameDimension(dimensions[name].dimension, measured.dimension));
-  const expected = wanted
-    .map((name) => `${dimensions[name].called}, such as \`${dimensions[name].example}\``)
-    .join(', or ');
+  const percent = measured.percent === true;
+  const fitting = wanted.filter((name) => sameDimension(dimensions[name].dimension, measured.dimension));
+  // A share and a number differ only by the per cent sign.
+  const kind = fitting.find((name) => name === (percent ? 'share' : 'number')) ?? fitting[0];
   if (kind === undefined) {
-    const bare = sameDimension(measured.dimension, dimensions.number.dimension);
-    const first =
-      wanted[0] === undefined ? undefined : dimensions[wanted[0]].example.replace(/^[\d.]+/, '').trim();
-    return refused(
-      bare && measured.percent !== true
-        ? {
-            message: `\`${text}\` has no unit`,
-            expected: `${expected}${first && /^[\d.]+$/.test(text.trim()) ? ` (perhaps \`${text.trim()} ${first}\`)` : ''}`,
-          }
-        : {
-            message: `\`${text}\` is ${measured.percent === true ? 'a share in per cent' : dimensionCalled(measured.dimension)}`,
-            expected,
-          },
-    );
-  }
-  if (kind === 'share' && measured.percent !== true && !wanted.includes('number') && measured.value !== 0) {
+    const bare = sameDimension(measured.dimension, dimensions.number.dimension) && !percent;
+    const is = percent ? 'a share in per cent' : dimensionCalled(measured.dimension);
     return refused({
-      message: `\`${text}\` has no per cent sign`,
-      expected: 'a share in per cent, such as `50 %`',
+      message: bare ? `${quote(text)} has no unit` : `${quote(text)} is ${is}`,
+      expected: examplesOf(wanted) + (bare ? perhaps(text, measured.value, wanted[0]) : ''),
+    });
+  }
+  if (kind === 'number' && percent) {
+    return refused({ message: `${quote(text)} is a share in per cent`, expected: examplesOf(wanted) });
+  }
+  if (kind === 'share' && !percent && measured.value !== 0) {
+    const share = measured.value <= 1 ? Number((100 * measured.value).toPrecision(12)) : measured.value;
+    const meant = measured.value === 1 ? '`100 %` or `1 %`' : `\`${share} %\``;
+    return refused({
+      message: `${quote(text)} has no per cent sign`,
+      expected: `${examplesOf(['share'])}${/^[\d.]+$/.test(text.trim()) ? ` (perhaps ${meant})` : ''}`,
     });
   }
   return understood({ value: measured.value, halfWidth: measured.halfWidth, shared: measured.shared, kind });
+}
+
+/** The bare number with the unit that was most likely meant; of short lengths nobody can tell. */
+function perhaps(text: string, value: number, kind: DimensionName | undefined): string {
+  if (!/^[\d.]+(?:\s*(?:±|\+\/?-)\s*[\d.]+)?$/.test(text.trim())) return '';
+  const usual: Partial<Record<DimensionName, readonly string[]>> = {
+    mass: ['kg'],
+    length: value >= 10 ? ['mm'] : ['m', 'mm'],
+    area: ['m2'],
+    volume: ['L'],
+    arealMass: ['kg/m2'],
+    density: ['kg/m3'],
+  };
+  const offers = (kind && usual[kind])?.map((unit) => `\`${text.trim()} ${unit}\``) ?? [];
+  return offers.length > 0 ? ` (perhaps ${offers.join(' or ')})` : '';
 }

@@ -1,4 +1,7 @@
 const longest = 60;
+// The two variation selectors that choose between a plain and a coloured sign may stay.
+const unseen =
+  /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]|(?![\uFE0E\uFE0F])\p{Default_Ignorable_Code_Point}|(?! )\p{Zs}/u;
 
 /** A part of the plan's text for use within a sentence: in back quotes, and cut where it is long. */
 export const quote = (text: string): string =>
@@ -15,7 +18,7 @@ export function quoteValue(value: unknown): string {
  * a mark without width, half of a pair, or a space other than the usual one.
  */
 export function unseenIn(text: string): string | undefined {
-  const found = /[\p{C}\p{Zl}\p{Zp}]|(?! )\p{Zs}/u.exec(text)?.[0];
+  const found = unseen.exec(text)?.[0];
   const code = found?.codePointAt(0);
   return code === undefined ? undefined : `U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
 }

@@ -9,7 +9,7 @@ export function without(
   data: unknown,
   paths: readonly Removed[],
 ): { data: unknown; removed: Removed[] } | undefined {
-  const copy: unknown = structuredClone(data);
+  const copy = copyOf(data);
   const removed: Removed[] = [];
   for (const path of paths) {
     const place = lastExisting(copy, path);
@@ -20,12 +20,19 @@ export function without(
   return { data: copy, removed };
 }
 
+/** What an alias repeats becomes a thing of its own: one of them may be taken out and the other stay. */
+function copyOf(data: unknown): unknown {
+  if (Array.isArray(data)) return data.map(copyOf);
+  if (!isRecord(data)) return data;
+  return Object.fromEntries(Object.entries(data).map(([key, value]) => [key, copyOf(value)]));
+}
+
 /** The longest part of a path that exists. Of lists, the whole list: its other entries would change their numbers. */
 function lastExisting(data: unknown, path: Removed): Removed {
   let at = data;
   for (const [depth, key] of path.entries()) {
     if (Array.isArray(at)) return path.slice(0, depth);
-    if (!isRecord(at) || !(String(key) in at)) return path.slice(0, depth);
+    if (!isRecord(at) || !Object.hasOwn(at, String(key))) return path.slice(0, depth);
     at = at[String(key)];
   }
   return path;

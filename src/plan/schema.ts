@@ -231,16 +231,16 @@ export function planSchema(read: ReadQuantity) {
   );
 
   const override = section(
-    { limit: quantity(read, 'mass', 'length', 'share', 'number'), reason: words('the maker allows 6 %') },
+    { limit: amount(read, 'mass', 'length', 'share', 'number'), reason: words('the maker allows 6 %') },
     '{limit: 5 %, reason: "the maker\'s guide, page 14"}',
   );
 
   return section(
     {
-      storystick: z.literal(1, {
-        error: (issue) =>
+      storystick: z.literal('1', {
+        error: ({ input }) =>
           packRefusal(
-            issue.input === undefined
+            input === undefined
               ? { message: 'the format version is missing', expected: '`storystick: 1` as the first line' }
               : { message: 'this format version is not known', expected: '`storystick: 1`' },
           ),

@@ -2,9 +2,10 @@
  * The units a plan may be written in, as multiples of SI. This table is the only source of unit values: literals
  * are read with it directly, and expressions get the same symbols through the calculator's scope.
  *
- * Sources: the yard (0.9144 m), the pound (0.45359237 kg), the imperial gallon (4.54609 L) and the US gallon
- * (231 cubic inches) are exact by definition (international yard and pound agreement, 1959; UK Weights and
- * Measures Act 1985, schedule 1; NIST Handbook 44, appendix C). Provenance: memory; the figures are definitions.
+ * Sources, all exact by definition: the pound, the ounce, the litre and the tonne are in the UK's Weights and Measures
+ * Act 1985, schedule 1 (read); inch, foot and yard in the US 16 CFR 500.19 (read); the imperial gallon of 4.54609 L, its
+ * eight pints and the stone of 14 pounds in a table of the UK system (read); the US gallon of 231 cubic inches from
+ * memory, and it agrees with the 3.78541 L of 16 CFR 500.19. The addresses are in tests/plan/units.test.ts.
  */
 
 /** Exponents of the base dimensions, e.g. kg/m³ is { kg: 1, m: -3 }. */
@@ -47,41 +48,77 @@ export const units: ReadonlyMap<string, Unit> = new Map([
   ),
 ]);
 
+const hints: readonly (readonly [hint: string, ...names: string[]])[] = [
+  ['a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)', 'gal', 'gals', 'gallon', 'gallons'],
+  ['a pint is `pt_imp` (568 ml) or `pt_us` (473 ml)', 'pt', 'pts', 'pint', 'pints'],
+  ['write `t` for 1000 kg, or give the mass in `kg` or `lb`', 'ton', 'tons'],
+  ['write `t`', 'tonne', 'tonnes'],
+  ['write `kg`', 'kilo', 'kilos', 'kgs', 'kilogram', 'kilograms', 'kilogramme', 'kilogrammes'],
+  ['write `g`', 'gr', 'gram', 'grams', 'gramme', 'grammes'],
+  ['write `lb`', 'lbs', 'pound', 'pounds'],
+  ['write `oz`', 'ounce', 'ounces'],
+  ['write `st`', 'stone', 'stones'],
+  ['write `m`', 'metre', 'metres', 'meter', 'meters'],
+  ['write `cm`', 'cms', 'centimetre', 'centimetres', 'centimeter', 'centimeters'],
+  ['write `mm`', 'mms', 'millimetre', 'millimetres', 'millimeter', 'millimeters'],
+  ['write a part of a millimetre as a decimal, such as `0.08 mm`', 'µm', 'μm', 'um', 'micron', 'microns'],
+  ['write inches as `in`', '"', '″', '”', "''", 'inches', 'ins'],
+  ['write feet as `ft`', "'", '′', '’', 'foot', 'feet'],
+  ['write `yd`', 'yard', 'yards', 'yds'],
+  ['write `L`', 'litre', 'litres', 'liter', 'liters', 'ltr', 'ltrs'],
+  ['write `ml`', 'millilitre', 'millilitres', 'milliliter', 'milliliters', 'cc'],
+  ['write tenths of a litre as a decimal, such as `0.5 L`', 'dl', 'dL'],
+  ['write `m2`', 'sqm', 'qm'],
+  ['write `ft2`', 'sqft'],
+  ['write `in2`', 'sqin'],
+  ['write `m3`', 'cbm', 'cum'],
+];
+
 /** Unit names that mean two things, or are written otherwise here, with what to write instead. */
-export const unitHints: ReadonlyMap<string, string> = new Map([
-  ['gal', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
-  ['gallon', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
-  ['gallons', 'a gallon is `gal_imp` (4.546 L) or `gal_us` (3.785 L)'],
-  ['pt', 'a pint is `pt_imp` (568 ml) or `pt_us` (473 ml)'],
-  ['ton', 'write `t` for 1000 kg, or give the mass in `kg` or `lb`'],
-  ['tons', 'write `t` for 1000 kg, or give the mass in `kg` or `lb`'],
-  ['"', 'write inches as `in`'],
-  ['″', 'write inches as `in`'],
-  ["'", 'write feet as `ft`'],
-  ['′', 'write feet as `ft`'],
-  ['kilo', 'write `kg`'],
-  ['kilos', 'write `kg`'],
-  ['lbs', 'write `lb`'],
-  ['metre', 'write `m`'],
-  ['metres', 'write `m`'],
-  ['litre', 'write `L`'],
-  ['litres', 'write `L`'],
-  ['inches', 'write `in`'],
-  ['feet', 'write `ft`'],
-  ['sqm', 'write `m2`'],
-  ['sqft', 'write `ft2`'],
-]);
+export const unitHints: ReadonlyMap<string, string> = new Map(
+  hints.flatMap(([hint, ...names]) => names.map((name) => [name, hint] as const)),
+);
 
 /** A kind of quantity that a key may ask for, with an example that would be right. */
 export const dimensions = {
-  mass: { dimension: { kg: 1, m: 0 }, called: 'a mass', example: '38 kg' },
-  length: { dimension: { kg: 0, m: 1 }, called: 'a length', example: '1.2 m' },
-  area: { dimension: { kg: 0, m: 2 }, called: 'an area', example: '4.5 m2' },
-  volume: { dimension: { kg: 0, m: 3 }, called: 'a volume', example: '70 L' },
-  arealMass: { dimension: { kg: 1, m: -2 }, called: 'a mass per area', example: '3.4 kg/m2' },
-  density: { dimension: { kg: 1, m: -3 }, called: 'a density', example: '680 kg/m3' },
-  share: { dimension: { kg: 0, m: 0 }, called: 'a share in per cent', example: '50 %' },
-  number: { dimension: { kg: 0, m: 0 }, called: 'a number', example: '4' },
+  mass: {
+    dimension: { kg: 1, m: 0 },
+    called: 'a mass',
+    example: '38 kg',
+    units: ['kg', 'g', 't', 'lb', 'oz', 'st'],
+  },
+  length: {
+    dimension: { kg: 0, m: 1 },
+    called: 'a length',
+    example: '1.2 m',
+    units: ['mm', 'cm', 'm', 'in', 'ft', 'yd'],
+  },
+  area: {
+    dimension: { kg: 0, m: 2 },
+    called: 'an area',
+    example: '4.5 m2',
+    units: ['m2', 'cm2', 'mm2', 'ft2', 'in2'],
+  },
+  volume: {
+    dimension: { kg: 0, m: 3 },
+    called: 'a volume',
+    example: '70 L',
+    units: ['L', 'ml', 'cl', 'm3', 'gal_imp', 'gal_us', 'pt_imp', 'pt_us'],
+  },
+  arealMass: {
+    dimension: { kg: 1, m: -2 },
+    called: 'a mass per area',
+    example: '3.4 kg/m2',
+    units: ['kg/m2', 'g/m2', 'lb/ft2', 'oz/ft2'],
+  },
+  density: {
+    dimension: { kg: 1, m: -3 },
+    called: 'a density',
+    example: '680 kg/m3',
+    units: ['kg/m3', 'g/cm3', 'kg/L', 'lb/ft3'],
+  },
+  share: { dimension: { kg: 0, m: 0 }, called: 'a share in per cent', example: '50 %', units: ['%'] },
+  number: { dimension: { kg: 0, m: 0 }, called: 'a number', example: '4', units: [] },
 } as const;
 
 export type DimensionName = keyof typeof dimensions;
@@ -95,7 +132,9 @@ export function dimensionCalled(dimension: Dimension): string {
   return found ? found.called : 'neither a mass, a length, an area nor a volume';
 }
 
-const factorPattern = /^([\p{L}_"″'′]+)(?:\^?([1-4])|([²³]))?$/u;
+/** What a unit may be made of, besides letters: the marks for inches and feet, to say what to write instead. */
+export const unitLetters = '\\p{L}_"″”\'′’';
+const factorPattern = new RegExp(`^([${unitLetters}]+)(?:\\^?([1-4])|([²³]))?$`, 'u');
 
 /**
  * Reads a unit such as `kg`, `m2`, `m²`, `kg/m2` or `g/cm^3`. Returns the unit, or the part of the text that is

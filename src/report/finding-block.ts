@@ -47,7 +47,7 @@ export function findingBlock(
     });
   // Of a check that could not even begin, the keys to add are all there is to say.
   const bare = verdict === 'not checked' && finding.measured === undefined && !detail;
-  const lacking = missing.length > 0 ? ` Missing: ${missing.join(', ')}.` : '';
+  const lacking = `${missing.length > 0 ? ` Missing: ${missing.join(', ')}.` : ''} (${finding.rule})`;
   const sentence = visible(sentenceOf(finding, reason, report.units) + (bare ? lacking : ''));
   const opening = `${verdict}  ${visible(subject)}: ${sentence}`;
   const [first = '', ...rest] = hanging(opening, indent, width);

@@ -14,6 +14,12 @@ export interface Cell {
 
 const gap = 2;
 
+// Most cells are short and of plain characters; they need not be measured character by character.
+const plain = /^[!-~](?:[ -~]*[!-~])?$/;
+const columnsOf = (text: string): number => (plain.test(text) ? text.length : stringWidth(text));
+const linesOf = (text: string, width: number): string[] =>
+  text.length <= width && plain.test(text) ? [text] : wrapped(text, width);
+
 // No frame: a rule below the headings, and white space between the columns.
 const chars = {
   top: '',
@@ -40,7 +46,7 @@ export const naturalWidth = (widths: readonly number[]): number =>
 /** The width of the widest cell of each column, and one for a column with nothing in it. */
 export const columnWidths = (columns: readonly Column[], rows: readonly (readonly Cell[])[]): number[] =>
   columns.map(({ heading }, at) =>
-    Math.max(1, stringWidth(heading), ...rows.map((row) => stringWidth(row[at]?.text ?? ''))),
+    Math.max(1, columnsOf(heading), ...rows.map((row) => columnsOf(row[at]?.text ?? ''))),
   );
 
 /** Takes from the widest column until the table fits, so that the short columns of numbers stay whole. */
@@ -68,15 +74,15 @@ export function renderTable(
 ): string[] {
   const lines: string[] = [];
   const standIns = (cells: readonly Cell[]): string[] => {
-    const wrappedCells = cells.map((cell, at) => wrapped(cell.text, widths[at] ?? 1));
+    const wrappedCells = cells.map((cell, at) => linesOf(cell.text, widths[at] ?? 1));
     const height = Math.max(...wrappedCells.map((cell) => cell.length));
     for (let line = 0; line < height; line += 1) {
       wrappedCells.forEach((cell, at) => {
         const text = cell[line] ?? '';
-        if (stringWidth(text) > 0) lines.push((cells[at]?.paint ?? String)(text));
+        if (columnsOf(text) > 0) lines.push((cells[at]?.paint ?? String)(text));
       });
     }
-    return wrappedCells.map((cell) => cell.map((text) => 'x'.repeat(stringWidth(text))).join('\n'));
+    return wrappedCells.map((cell) => cell.map((text) => 'x'.repeat(columnsOf(text))).join('\n'));
   };
   const table = new Table({
     head: standIns(columns.map(({ heading }) => ({ text: heading, paint: faint }))),

@@ -1,7 +1,7 @@
 import type { Build } from '../build/build.ts';
 import { frontAxle, rearAxle } from '../build/quantities.ts';
 import type { Citation } from '../catalogue/citation.ts';
-import { judge } from '../engine/judge.ts';
+import { exceeds, judge } from '../engine/judge.ts';
 import { mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Output, RuleText } from '../engine/rule.ts';
@@ -35,10 +35,9 @@ export function checkAxle(
         sense: 'at most',
         broken: 'fail',
         state: worst.state,
-        reason:
-          over > 0
-            ? say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(over)} more than its limit.`
-            : say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(-over)} less than its limit.`,
+        reason: exceeds(worst.value, limit.value)
+          ? say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(over)} more than its limit.`
+          : say`The ${axle} axle carries up to ${mass(worst.value)}, ${mass(Math.max(0, -over))} less than its limit.`,
         // A mass m moved by d takes m·d/L off one axle and puts it on the other.
         remedy: (shortfall) =>
           moveSomething(

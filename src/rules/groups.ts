@@ -7,6 +7,8 @@ export interface Group {
   /** "wardrobe", or "wardrobe with what it holds". */
   readonly name: string;
   readonly massKg: number;
+  /** The part of its mass that acts on the quantity in question, such as what rests on one axle. */
+  readonly actingKg: number;
   /** How far its nearest face can go before it meets the end or the side of the load bay. */
   readonly roomForwardM: number;
   readonly roomRearwardM: number;
@@ -14,25 +16,28 @@ export interface Group {
   readonly roomRightM: number;
 }
 
-/** Fixtures, tanks and stores of the plan, each with what it holds, heaviest first. */
+/** Fixtures, tanks and stores of the plan, each with what it holds, those that act most first. */
 export function movableGroups(
   build: Build,
   bodies: readonly PlacedBody[],
   filling: Filling,
+  partOf: (body: PlacedBody) => number,
 ): readonly Group[] {
   const { bay } = build.vehicle;
   if (!bay) return [];
   const hosts = new Map(
     bodies.flatMap(({ label, host }) => (host === undefined ? [] : [[label, host] as const])),
   );
-  const massOf = new Map<string, number>();
+  const masses = new Map<string, { readonly massKg: number; readonly actingKg: number }>();
   for (const body of bodies) {
     if (!['fixture', 'tank', 'contents', 'store'].includes(body.sort) || body.origin === 'assumed') continue;
     const root = rootOf(body.label, hosts);
-    massOf.set(root, (massOf.get(root) ?? 0) + massIn(body, filling));
+    const { massKg, actingKg } = masses.get(root) ?? { massKg: 0, actingKg: 0 };
+    const bodyKg = massIn(body, filling);
+    masses.set(root, { massKg: massKg + bodyKg, actingKg: actingKg + bodyKg * partOf(body) });
   }
   const holding = new Set(hosts.values());
-  const groups = [...massOf].flatMap(([name, massKg]): Group[] => {
+  const groups = [...masses].flatMap(([name, { massKg, actingKg }]): Group[] => {
     const space = build.spaces.get(name);
     if (!space || massKg <= 0) return [];
     const { x, y } = space;
@@ -41,6 +46,7 @@ export function movableGroups(
       {
         name: holding.has(name) ? `${name} with what it holds` : name,
         massKg,
+        actingKg,
         roomForwardM: Math.max(0, x.startM - bay.behindFrontAxleM),
         roomRearwardM: Math.max(0, bayEndM - x.startM - (x.lengthM ?? 0)),
         roomLeftM: Math.max(0, y.startM + bay.widthM / 2),
@@ -48,7 +54,7 @@ export function movableGroups(
       },
     ];
   });
-  return groups.sort((a, b) => b.massKg - a.massKg || (a.name < b.name ? -1 : 1));
+  return groups.sort((a, b) => b.actingKg - a.actingKg || (a.name < b.name ? -1 : 1));
 }
 
 function rootOf(name: string, hosts: ReadonlyMap<string, string>): string {

@@ -21,10 +21,20 @@ export const bay = optional('van.load_bay', ({ vehicle }) => vehicle.bay);
 export const frontLimit: Need<Quantity> = optional('van.axle_limits', ({ vehicle }) => vehicle.frontLimit);
 export const rearLimit: Need<Quantity> = optional('van.axle_limits', ({ vehicle }) => vehicle.rearLimit);
 
-/** The mass of the van as it comes; without it no sum means anything. */
-export const unladen: Need<NonNullable<Build['vehicle']['unladen']>> = optional(
-  'van.unladen',
-  ({ vehicle }) => vehicle.unladen,
+type Unladen = NonNullable<Build['vehicle']['unladen']>;
+
+/** What the plan says of the empty van, be it possible or not. */
+export const unladenAsGiven: Need<Unladen> = optional('van.unladen', ({ vehicle }) => vehicle.unladen);
+
+/** What is left of the empty van without the fuel and the driver that were in it. */
+export const emptyKg = ({ bodies }: Build): number =>
+  bodies
+    .filter(({ path }) => path[0] === 'van' && path[1] === 'unladen')
+    .reduce((sum, { massKg }) => sum + massKg, 0);
+
+/** The mass of the van as it comes; without it, or with one that is less than nothing, no sum means anything. */
+export const unladen: Need<Unladen> = optional('van.unladen', (build) =>
+  emptyKg(build) > 0 ? build.vehicle.unladen : undefined,
 );
 
 export interface Placed {
@@ -33,21 +43,27 @@ export interface Placed {
 }
 
 /** Every mass with its place: what all balance rests on. */
-export const placed: Need<Placed> = ({ vehicle, bodies }) => {
+export const placed: Need<Placed> = (build) => {
+  const { vehicle, bodies } = build;
   const { wheelbaseM } = vehicle;
   const placedBodies = bodies.filter(isPlaced);
   const unplaced = bodies.filter((body) => !isPlaced(body));
   const keys = [
     ...(wheelbaseM === undefined ? ['van.wheelbase'] : []),
-    ...(vehicle.unladen ? [] : ['van.unladen']),
-    ...(unplaced.some(isVanAlone) && wheelbaseM !== undefined ? ['van.unladen.behind_front_axle'] : []),
+    ...(unladen(build).ok ? [] : ['van.unladen']),
+    ...(unplaced.some(hasMassAlone) ? ['van.unladen.behind_front_axle'] : []),
     ...(unplaced.some((body) => body.sort !== 'van') && !vehicle.bay ? ['van.load_bay'] : []),
   ];
   if (keys.length > 0 || wheelbaseM === undefined) return missing(...keys);
   return given({ wheelbaseM, bodies: placedBodies });
 };
 
-const isVanAlone = (body: Body): boolean => body.sort === 'van';
+/** The empty van given as one mass, which has no place of its own as axle and wheel loads have. */
+const hasMassAlone = ({ sort, path }: Body): boolean => sort === 'van' && path.at(-1) === 'mass';
+
+/** Wheel loads say how the empty van's mass lies sideways, but only with the track between them. */
+export const sideways: Need<true> = ({ vehicle }) =>
+  vehicle.unladen?.sidesGiven && vehicle.frontTrackM === undefined ? missing('van.track') : given(true);
 
 export interface Tracks {
   readonly frontM: number;

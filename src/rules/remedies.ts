@@ -18,6 +18,12 @@ const roomIn: Record<Direction, keyof Group> = {
 /** Rounded up, so that doing what is said is enough. */
 const upTo = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step;
 
+/** The part of a body's mass that acts on a quantity, and in words where all of a mass does; without them, anywhere. */
+interface Acting {
+  readonly where?: string;
+  readonly part: (body: PlacedBody) => number;
+}
+
 /**
  * The thing that has to move least to change a load by `momentKgM` (kilograms times metres), and the mass that would
  * do over half a metre; or, where no one thing can do it alone, the one that does most.
@@ -28,22 +34,25 @@ export function moveSomething(
   filling: Filling,
   momentKgM: number,
   direction: Direction,
+  acting?: Acting,
 ): Phrase | undefined {
-  const groups = movableGroups(build, bodies, filling);
+  const groups = movableGroups(build, bodies, filling, acting?.part ?? (() => 1));
   const roomOf = (group: Group): number => Number(group[roomIn[direction]]);
-  const enough = groups.find((group) => group.massKg * roomOf(group) >= momentKgM);
+  const doneBy = (group: Group): number => group.actingKg * roomOf(group);
+  const enough = groups.find((group) => doneBy(group) >= momentKgM);
   const usualM = 0.5;
-  const anyMass = say`move ${mass(upTo(momentKgM / usualM, 1))} ${length(usualM)} ${direction}`;
+  const place = acting?.where === undefined ? '' : ` ${acting.where}`;
+  const anyMass = say`move ${mass(upTo(momentKgM / usualM, 1))}${place} ${length(usualM)} ${direction}`;
   if (enough) {
-    const shiftM = upTo(momentKgM / enough.massKg, 0.01);
+    const shiftM = upTo(momentKgM / enough.actingKg, 0.01);
     return say`${capital(anyMass)}, or ${enough.name} (${mass(enough.massKg)}) ${length(shiftM)} ${direction}.`;
   }
   const most = groups.reduce<Group | undefined>(
-    (best, group) => (group.massKg * roomOf(group) > (best ? best.massKg * roomOf(best) : 0) ? group : best),
+    (best, group) => (doneBy(group) > (best ? doneBy(best) : 0) ? group : best),
     undefined,
   );
   if (!most) return say`${capital(anyMass)}.`;
-  const part = Math.floor((100 * most.massKg * roomOf(most)) / momentKgM);
+  const part = Math.floor((100 * doneBy(most)) / momentKgM);
   return say`${capital(anyMass)}; ${most.name} (${mass(most.massKg)}) as far as it goes, ${length(roomOf(most))}, does ${String(part)} % of it.`;
 }
 

@@ -43,6 +43,7 @@ describe('renderTerminal', () => {
             where:   curlew.yaml:5:3, check mass.total
 
       not checked  van: The plan does not say what is to be kept free. Missing: van.reserve.
+            (mass.reserve)
 
       Balance
       ═══════
@@ -96,7 +97,7 @@ describe('renderTerminal', () => {
             where:   curlew.yaml:5:3, check mass.total
 
       not checked  van: The plan does not say what is to be kept
-            free. Missing: van.reserve.
+            free. Missing: van.reserve. (mass.reserve)
 
       Balance
       ═══════
@@ -370,7 +371,7 @@ describe('the paragraph of a finding', () => {
       }),
       plain,
     );
-    expect(text).toContain('Missing: van.track, van.wheelbase.\n');
+    expect(text).toContain('Missing: van.track, van.wheelbase. (mass.total)\n');
     expect(text).toContain('Total mass: van                              3\n');
   });
 

@@ -1,9 +1,10 @@
-import { momentAboveFloor, totalMass } from '../../build/quantities.ts';
+import { momentOfHeight, totalMass } from '../../build/quantities.ts';
 import { centreHeightMethod } from '../../catalogue/methods.ts';
 import { judge, withoutLimit } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { aboveGround } from '../above-ground.ts';
 import { balanceCaution, stabilityCaution } from '../cautions.ts';
 import { floorHeight, placed } from '../needs.ts';
 import { greatestRatio } from '../states.ts';
@@ -13,7 +14,7 @@ const text: RuleText = {
   topic: 'balance',
   title: 'height of the centre of mass',
   why: 'The higher it is, the more the van rolls and the sooner it tips; makers of base vehicles give a greatest height.',
-  formula: 'h = Σ m·z / Σ m + floor height above ground, in m',
+  formula: 'h = Σ m·z / Σ m; z height of a mass above ground, that of the floor included, in m',
   sources: [
     centreHeightMethod,
     { title: "The limit is the base vehicle maker's, as the plan gives it", provenance: 'read' },
@@ -26,16 +27,16 @@ export default defineRule({
   ...text,
   needs: { placed, floorHeight },
   check: ({ build, facts }) => {
-    const worst = greatestRatio(build, facts.placed.bodies, momentAboveFloor, totalMass);
-    const heightM = worst.value + facts.floorHeight.value;
+    const bodies = aboveGround(facts.placed.bodies, facts.floorHeight);
+    const worst = greatestRatio(build, bodies, momentOfHeight, totalMass);
     const subject = {
       rule: text,
       subject: 'centre of mass',
       path: ['van', 'centre_limits', 'height'],
       kind: 'length' as const,
-      measured: { ...worst, value: heightM },
+      measured: worst,
       state: worst.state,
-      reason: say`The centre of mass gets as high as ${length(heightM)} above the ground.`,
+      reason: say`The centre of mass gets as high as ${length(worst.value)} above the ground.`,
     };
     const limit = build.vehicle.centreHeightLimitM;
     if (limit === undefined) return { findings: [withoutLimit(subject, 'van.centre_limits.height')] };

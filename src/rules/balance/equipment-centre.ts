@@ -25,11 +25,11 @@ const text: RuleText = {
 const notEquipment = ['van', 'fuel', 'person'];
 
 const equipment: Need<readonly PlacedBody[]> = (build) => {
-  const { ok, ...rest } = placed(build);
-  const bodies =
-    ok && 'value' in rest
-      ? rest.value.bodies.filter((body) => !notEquipment.includes(body.sort) && body.origin !== 'assumed')
-      : [];
+  const found = placed(build);
+  if (!found.ok) return found;
+  const bodies = found.value.bodies.filter(
+    ({ sort, origin, massKg }) => !notEquipment.includes(sort) && origin !== 'assumed' && massKg > 0,
+  );
   return bodies.length > 0 ? given(bodies) : missing('fixtures');
 };
 

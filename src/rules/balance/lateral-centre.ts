@@ -5,7 +5,7 @@ import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
-import { placed } from '../needs.ts';
+import { placed, sideways } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { greatestRatio, leastRatio } from '../states.ts';
 
@@ -22,7 +22,7 @@ const text: RuleText = {
 
 export default defineRule({
   ...text,
-  needs: { placed },
+  needs: { placed, sideways },
   check: ({ build, facts }) => {
     const { bodies } = facts.placed;
     const right = greatestRatio(build, bodies, momentRightOfCentre, totalMass);

@@ -3,13 +3,13 @@ import { evaluate } from '../../build/functional.ts';
 import { frontAxle, momentRightOfCentre, rearAxle, totalMass } from '../../build/quantities.ts';
 import { describe } from '../../build/worst-state.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
-import type { Finding } from '../../engine/finding.ts';
-import { judge } from '../../engine/judge.ts';
+import { type Finding, verdicts } from '../../engine/finding.ts';
+import { judge, type Uncertain } from '../../engine/judge.ts';
 import { length, mass } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, type Need, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution, vehicleLawCaution } from '../cautions.ts';
-import { frontLimit, maxMass, placed, rearLimit } from '../needs.ts';
+import { frontLimit, maxMass, placed, rearLimit, sideways } from '../needs.ts';
 
 const text: RuleText = {
   id: 'balance.load-states',
@@ -21,6 +21,12 @@ const text: RuleText = {
   cautions: [vehicleLawCaution, balanceCaution],
   place: ['van'],
 };
+
+/** A limit within its tolerance comes before one that is used further but surely kept. */
+function isWorse(a: Finding, b: Finding): boolean {
+  const [first, second] = [verdicts.indexOf(a.verdict), verdicts.indexOf(b.verdict)];
+  return first === second ? (a.utilisation ?? 0) > (b.utilisation ?? 0) : first < second;
+}
 
 /** A plan need not have any. */
 const states: Need<readonly NamedState[]> = (build) => given(build.states);
@@ -39,29 +45,28 @@ export default defineRule({
       sidewaysM: evaluate(bodies, momentRightOfCentre, state.filling).value,
     }));
     const findings = inState.map(({ state, total, front, rear }): Finding => {
-      const candidates = [
-        { what: 'the whole van', measured: total, limit: facts.maxMass.value },
-        { what: 'the front axle', measured: front, limit: facts.frontLimit.value },
-        { what: 'the rear axle', measured: rear, limit: facts.rearLimit.value },
-      ];
-      const closest = candidates.reduce((a, b) =>
-        b.measured.value / b.limit > a.measured.value / a.limit ? b : a,
-      );
-      return judge({
-        rule: text,
-        subject: state.name,
-        path: state.path,
-        kind: 'mass',
-        measured: closest.measured,
-        limit: closest.limit,
-        sense: 'at most',
-        broken: 'fail',
-        state: describe(build, state.filling),
-        reason: say`In this state ${closest.what} is closest to its limit: ${mass(closest.measured.value)} of ${mass(closest.limit)}.`,
-        remedy: (shortfall) => say`Travel with ${mass(Math.ceil(shortfall))} less in this state.`,
-      });
+      const judged = (what: string, measured: Uncertain, limit: number): Finding =>
+        judge({
+          rule: text,
+          subject: state.name,
+          path: state.path,
+          kind: 'mass',
+          measured,
+          limit,
+          sense: 'at most',
+          broken: 'fail',
+          state: describe(build, state.filling),
+          reason: say`In this state ${what} is closest to its limit: ${mass(measured.value)} of ${mass(limit)}.`,
+          remedy: (shortfall) => say`Take ${mass(Math.ceil(shortfall))} off ${what} in this state.`,
+        });
+      return [
+        judged('the whole van', total, facts.maxMass.value),
+        judged('the front axle', front, facts.frontLimit.value),
+        judged('the rear axle', rear, facts.rearLimit.value),
+      ].reduce((a, b) => (isWorse(b, a) ? b : a));
     });
-    const sideways = (valueM: number) =>
+    const sidesKnown = sideways(build).ok;
+    const side = (valueM: number) =>
       valueM >= 0 ? say`${length(valueM)} right` : say`${length(-valueM)} left`;
     return {
       findings,
@@ -77,7 +82,7 @@ export default defineRule({
             say`${mass(total.value)}`,
             say`${mass(front.value)}`,
             say`${mass(rear.value)}`,
-            sideways(sidewaysM / total.value),
+            sidesKnown ? side(sidewaysM / total.value) : say`unknown without the track`,
           ]),
           sources: text.sources,
           cautions: text.cautions,

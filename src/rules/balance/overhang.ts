@@ -1,11 +1,11 @@
-import { rearAxle, totalMass } from '../../build/quantities.ts';
+import { frontAxle, rearAxle, totalMass } from '../../build/quantities.ts';
 import { rearShare } from '../../calc/axle-loads.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import { mass } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
-import { bay, maxMass, placed, rearLimit } from '../needs.ts';
+import { bay, frontLimit, maxMass, placed, rearLimit } from '../needs.ts';
 import { greatest } from '../states.ts';
 
 const text: RuleText = {
@@ -24,16 +24,18 @@ const tenKg = 10;
 
 export default defineRule({
   ...text,
-  needs: { placed, bay, rearLimit, maxMass },
+  needs: { placed, bay, frontLimit, rearLimit, maxMass },
   check: ({ build, facts }) => {
     const { wheelbaseM, bodies } = facts.placed;
     const { behindFrontAxleM, lengthM } = facts.bay;
+    const frontLeftKg = facts.frontLimit.value - greatest(build, bodies, frontAxle(wheelbaseM)).value;
     const rearLeftKg = facts.rearLimit.value - greatest(build, bodies, rearAxle(wheelbaseM)).value;
     const totalLeftKg = facts.maxMass.value - greatest(build, build.bodies, totalMass).value;
     const row = (place: string, xM: number): Phrase[] => {
       const rear = tenKg * rearShare(xM, wheelbaseM);
-      const room = Math.max(0, Math.min(totalLeftKg, rear > 0 ? (rearLeftKg * tenKg) / rear : totalLeftKg));
-      return [say`${place}`, signed(tenKg - rear), signed(rear), say`${mass(room)}`];
+      const front = tenKg - rear;
+      const room = Math.min(totalLeftKg, roomOn(frontLeftKg, front), roomOn(rearLeftKg, rear));
+      return [say`${place}`, signed(front), signed(rear), say`${mass(Math.max(0, room))}`];
     };
     return {
       findings: [],
@@ -56,5 +58,9 @@ export default defineRule({
     };
   },
 });
+
+/** How much more can be put where ten kilograms load an axle with this much; what relieves it has no end. */
+const roomOn = (leftKg: number, perTenKg: number): number =>
+  perTenKg > 0 ? (leftKg * tenKg) / perTenKg : Number.POSITIVE_INFINITY;
 
 const signed = (kg: number): Phrase => (kg < 0 ? say`${mass(kg)}` : say`+${mass(kg)}`);

@@ -35,7 +35,7 @@ export default defineRule({
     const worst = isRight ? right : { ...left, value: -left.value };
     const heavy = isRight ? 'right' : 'left';
     const totalKg = evaluate(bodies, totalMass, worst.filling).value;
-    const trackM = (facts.tracks.frontM + facts.tracks.rearM) / 2;
+    const trackM = Math.max(facts.tracks.frontM, facts.tracks.rearM);
     return {
       findings: [
         judge({
@@ -49,7 +49,8 @@ export default defineRule({
           broken: regional.failing ? 'fail' : 'warn',
           state: worst.state,
           reason: say`The ${heavy} side weighs up to ${mass(worst.value * totalKg)} more than the other.`,
-          // A mass m moved across by d takes 2·m·d/T off the difference.
+          // A mass m moved across by d takes 2·m·d/T off the difference; T is that of the axle it rests on, and the
+          // wider one is the safe one to count with.
           remedy: (shortfall) =>
             moveSomething(
               build,
@@ -57,6 +58,7 @@ export default defineRule({
               worst.filling,
               (shortfall * totalKg * trackM) / 2,
               isRight ? 'to the left' : 'to the right',
+              { part: (body) => ((leaning(body).perKgM.y ?? 0) * trackM) / 2 },
             ),
           sources: regional.citations,
           cautions: regional.cautions,

@@ -1,10 +1,11 @@
-import { momentAboveFloor, totalMass } from '../../build/quantities.ts';
+import { momentOfHeight, totalMass } from '../../build/quantities.ts';
 import { staticStabilityFactor } from '../../calc/stability.ts';
 import { stabilityMethod } from '../../catalogue/methods.ts';
-import { judge } from '../../engine/judge.ts';
+import { judge, meaningless } from '../../engine/judge.ts';
 import { factor, length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { aboveGround } from '../above-ground.ts';
 import { stabilityCaution } from '../cautions.ts';
 import { floorHeight, placed, tracks } from '../needs.ts';
 import { greatestRatio } from '../states.ts';
@@ -27,22 +28,28 @@ export default defineRule({
   needs: { placed, floorHeight, tracks },
   check: ({ build, facts, limit }) => {
     const regional = limit('static-stability-factor');
-    const worst = greatestRatio(build, facts.placed.bodies, momentAboveFloor, totalMass);
-    const heightM = worst.value + facts.floorHeight.value;
+    const bodies = aboveGround(facts.placed.bodies, facts.floorHeight);
+    const worst = greatestRatio(build, bodies, momentOfHeight, totalMass);
+    const heightM = worst.value;
+    const subject = { rule: text, subject: 'whole van', path: ['van', 'track'], state: worst.state };
+    if (heightM <= 0) {
+      const reason = say`The centre of mass comes out ${length(-heightM)} below the ground, where it cannot be.`;
+      const remedy = say`Look for a height in the wrong unit, or counted from the wrong place.`;
+      return {
+        findings: [meaningless({ ...subject, kind: 'length', measured: worst, reason }, 'warn', remedy)],
+      };
+    }
     const trackM = Math.min(facts.tracks.frontM, facts.tracks.rearM);
     const value = staticStabilityFactor(trackM, heightM);
     return {
       findings: [
         judge({
-          rule: text,
-          subject: 'whole van',
-          path: ['van', 'track'],
+          ...subject,
           kind: 'factor',
           measured: { ...worst, value, standard: (value * worst.standard) / heightM },
           limit: regional.value,
           sense: 'at least',
           broken: regional.failing ? 'fail' : 'warn',
-          state: worst.state,
           reason: say`A stiff van with this track would tip at ${factor(value)} times its weight pushed sideways; the centre of mass is ${length(heightM)} above the ground.`,
           remedy: (shortfall) =>
             say`Bring the centre of mass down by ${length(heightM - trackM / (2 * (value + shortfall)))}: heavy things to the floor.`,

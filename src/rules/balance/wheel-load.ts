@@ -3,14 +3,14 @@ import { evaluate, type Functional } from '../../build/functional.ts';
 import { frontAxle, rearAxle, rightWheel } from '../../build/quantities.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import type { Finding } from '../../engine/finding.ts';
-import { judge } from '../../engine/judge.ts';
+import { judge, meaningless } from '../../engine/judge.ts';
 import { mass, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
 import { type Placed, placed, tracks } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
-import { greatestRatio, leastRatio } from '../states.ts';
+import { greatestRatio, least, leastRatio } from '../states.ts';
 
 const text: RuleText = {
   id: 'balance.wheel-load',
@@ -29,25 +29,47 @@ export default defineRule({
   override: { limit: 'heavier-wheel-share', kinds: ['share'] },
   needs: { placed, tracks },
   check: ({ build, facts, limit }) => {
-    const { wheelbaseM } = facts.placed;
     const regional = limit('heavier-wheel-share');
     return {
       findings: [
-        heavierWheel('front', frontAxle(wheelbaseM), facts.tracks.frontM, build, facts.placed, regional),
-        heavierWheel('rear', rearAxle(wheelbaseM), facts.tracks.rearM, build, facts.placed, regional),
+        heavierWheel('front', facts.tracks.frontM, build, facts.placed, regional),
+        heavierWheel('rear', facts.tracks.rearM, build, facts.placed, regional),
       ],
     };
   },
 });
 
 function heavierWheel(
-  axleName: string,
-  axle: Functional,
+  axleName: 'front' | 'rear',
   trackM: number,
   build: Build,
-  { bodies }: Placed,
+  { bodies, wheelbaseM }: Placed,
   limit: EffectiveLimit,
 ): Finding {
+  const axle: Functional = axleName === 'front' ? frontAxle(wheelbaseM) : rearAxle(wheelbaseM);
+  const broken = limit.failing ? 'fail' : 'warn';
+  const lightest = least(build, bodies, axle);
+  if (lightest.value <= 0) {
+    return meaningless(
+      {
+        rule: text,
+        subject: `${axleName} axle`,
+        path: ['van', 'track'],
+        kind: 'mass',
+        measured: lightest,
+        state: lightest.state,
+        reason: say`The wheels of the ${axleName} axle leave the ground (${mass(lightest.value)}), so there is nothing for them to share.`,
+      },
+      broken,
+      moveSomething(
+        build,
+        bodies,
+        lightest.filling,
+        -lightest.value * wheelbaseM,
+        axleName === 'front' ? 'forward' : 'rearward',
+      ),
+    );
+  }
   const right = rightWheel(axle, trackM);
   const rightmost = greatestRatio(build, bodies, right, axle);
   const leftmost = leastRatio(build, bodies, right, axle);
@@ -63,9 +85,10 @@ function heavierWheel(
     measured: worst,
     limit: limit.value,
     sense: 'at most',
-    broken: limit.failing ? 'fail' : 'warn',
+    broken,
     state: worst.state,
     reason: say`The ${side} wheel carries up to ${share(worst.value)} of the ${axleName} axle's load, ${mass(worst.value * axleKg)} of ${mass(axleKg)}.`,
+    // A mass m moved across by d takes s·m·d/T off the wheel; s is the part of it that rests on this axle.
     remedy: (shortfall) =>
       moveSomething(
         build,
@@ -73,6 +96,7 @@ function heavierWheel(
         worst.filling,
         shortfall * axleKg * trackM,
         isRight ? 'to the left' : 'to the right',
+        { where: `over the ${axleName} axle`, part: (body) => axle(body).perKg },
       ),
     sources: limit.citations,
     cautions: limit.cautions,

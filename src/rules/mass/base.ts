@@ -2,7 +2,7 @@ import { brochureMassCase } from '../../catalogue/methods.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { vehicleLawCaution } from '../cautions.ts';
-import { unladen } from '../needs.ts';
+import { emptyKg, unladenAsGiven } from '../needs.ts';
 
 const text: RuleText = {
   id: 'mass.base',
@@ -18,11 +18,13 @@ const text: RuleText = {
 
 export default defineRule({
   ...text,
-  needs: { unladen },
+  needs: { unladen: unladenAsGiven },
   check: ({ facts, build }) => {
     const { from, driverIncluded, fuelIncluded } = facts.unladen;
     const tank = build.bodies.some((body) => body.sort === 'fuel');
+    const isPossible = emptyKg(build) > 0;
     const doubts = [
+      ...(isPossible ? [] : ['it is no more than what is said to have been in it']),
       ...(from === 'weighbridge'
         ? []
         : [`it is not said to come from a weighbridge${from === 'brochure' ? ' but from a brochure' : ''}`]),
@@ -30,6 +32,7 @@ export default defineRule({
       ...(tank && fuelIncluded === undefined ? ['it is not said how much fuel is in it'] : []),
     ];
     const keys = [
+      ...(isPossible ? [] : ['look at its mass, at the fuel in it and at their units']),
       ...(from === 'weighbridge'
         ? []
         : ['have the empty van weighed, axle by axle, and write `from: weighbridge`']),
@@ -42,7 +45,7 @@ export default defineRule({
           rule: text.id,
           topic: text.topic,
           title: text.title,
-          verdict: doubts.length > 0 ? 'warn' : 'pass',
+          verdict: isPossible ? (doubts.length > 0 ? 'warn' : 'pass') : 'fail',
           subject: 'empty van',
           path: ['van', 'unladen'],
           reason:

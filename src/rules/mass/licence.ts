@@ -34,12 +34,12 @@ export default defineRule({
     } as const;
     const needed = lowestClassFor(question);
     const held = licenceClassesFor(facts.codes, energy, testPassed).filter(
-      (row) => row.category === category,
+      (row) => row.category.toLowerCase() === category?.trim().toLowerCase(),
     );
     const covered = held.find((row) => massKg <= (row.maxMassKg ?? Number.POSITIVE_INFINITY));
     const used = covered ?? needed;
-    const passes =
-      covered !== undefined || (category === undefined && needed !== undefined && !needed.needsTraining);
+    // Whoever holds another class, or an old test's rights, holds the ordinary car licence too.
+    const passes = covered !== undefined || (needed !== undefined && !needed.needsTraining);
     const finding: Finding = {
       rule: text.id,
       topic: text.topic,

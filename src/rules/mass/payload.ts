@@ -1,7 +1,7 @@
 import { totalMass } from '../../build/quantities.ts';
 import { expandedUncertainty, probabilityAbove } from '../../calc/uncertainty.ts';
 import { uncertaintyMethod } from '../../catalogue/methods.ts';
-import { sourceInWords } from '../../engine/judge.ts';
+import { exceeds, sourceInWords } from '../../engine/judge.ts';
 import { mass, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
@@ -31,21 +31,21 @@ export default defineRule({
   check: ({ build, facts }) => {
     const worst = greatest(build, build.bodies, totalMass);
     const leftKg = facts.maxMass.value - worst.value;
+    const isOver = exceeds(worst.value, facts.maxMass.value);
     const tolerance = expandedUncertainty(worst.standard);
     const probability = probabilityAbove(facts.maxMass.value, worst.value, worst.standard);
-    const doubtful = probability >= noticeableChance;
-    const verdict = leftKg < 0 || doubtful ? 'warn' : 'pass';
+    const doubtful = tolerance > 0 && probability >= noticeableChance;
+    const verdict = isOver || doubtful ? 'warn' : 'pass';
     const chance = say`the chance of an overload is ${share(probability)}`;
     const where =
       worst.dominant === undefined
         ? ''
         : `; most of the tolerance comes from ${sourceInWords(worst.dominant)}`;
-    const reason =
-      leftKg < 0
-        ? say`Nothing is left: the plan is ${mass(-leftKg)} over.`
-        : tolerance === 0
-          ? say`${mass(leftKg)} are left; no mass in the plan has a tolerance, so nothing can be said of the chance of an overload.`
-          : say`${mass(leftKg)} are left, give or take ${mass(tolerance)}: ${chance}${where}.`;
+    const reason = isOver
+      ? say`Nothing is left: the plan is ${mass(-leftKg)} over.`
+      : tolerance === 0
+        ? say`${mass(leftKg)} are left; no mass in the plan has a tolerance, so nothing can be said of the chance of an overload.`
+        : say`${mass(leftKg)} are left, give or take ${mass(tolerance)}: ${chance}${where}.`;
     return {
       findings: [
         {
@@ -63,7 +63,7 @@ export default defineRule({
           reason,
           // An overload has its remedy in the check of the total mass.
           ...(verdict === 'warn' &&
-            leftKg >= 0 && { remedy: loseMass(build, worst.filling, tolerance - leftKg) }),
+            !isOver && { remedy: loseMass(build, worst.filling, tolerance - leftKg) }),
           sources: text.sources,
           cautions: text.cautions,
         },

@@ -1,7 +1,7 @@
 import { totalMass } from '../../build/quantities.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { overloadBandFor, overloadCaution, overloadCitations } from '../../catalogue/penalties.ts';
-import { judge } from '../../engine/judge.ts';
+import { exceeds, judge } from '../../engine/judge.ts';
 import { mass, share } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
@@ -29,8 +29,8 @@ export default defineRule({
   check: ({ build, facts }) => {
     const limit = facts.maxMass.value;
     const worst = greatest(build, build.bodies, totalMass);
-    const over = worst.value - limit;
-    const band = build.codes === 'uk' && over > 0 ? overloadBandFor(worst.value, limit) : undefined;
+    const isOver = exceeds(worst.value, limit);
+    const band = build.codes === 'uk' && isOver ? overloadBandFor(worst.value, limit) : undefined;
     return {
       findings: [
         judge({
@@ -43,10 +43,9 @@ export default defineRule({
           sense: 'at most',
           broken: 'fail',
           state: worst.state,
-          reason:
-            over > 0
-              ? overloaded(worst.value, limit, band?.penaltyGbp)
-              : say`At its heaviest the van stays ${mass(-over)} below its plate.`,
+          reason: isOver
+            ? overloaded(worst.value, limit, band?.penaltyGbp)
+            : say`At its heaviest the van stays ${mass(Math.max(0, limit - worst.value))} below its plate.`,
           remedy: (shortfall) => loseMass(build, worst.filling, shortfall),
           ...(band && { sources: overloadCitations, cautions: [overloadCaution] }),
         }),

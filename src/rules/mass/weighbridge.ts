@@ -1,11 +1,12 @@
 import { isPlaced } from '../../build/body.ts';
 import type { Build, Ticket } from '../../build/build.ts';
+import { errorsOf } from '../../build/errors.ts';
 import { evaluate } from '../../build/functional.ts';
 import { frontAxle, rearAxle, totalMass } from '../../build/quantities.ts';
-import { expandedUncertainty, rootSumSquare, standardUncertainty } from '../../calc/uncertainty.ts';
+import { expandedUncertainty, rootSumSquare } from '../../calc/uncertainty.ts';
 import { uncertaintyMethod } from '../../catalogue/methods.ts';
 import type { Finding } from '../../engine/finding.ts';
-import { sourceInWords } from '../../engine/judge.ts';
+import { exceeds, sourceInWords } from '../../engine/judge.ts';
 import { mass } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
@@ -41,7 +42,7 @@ export default defineRule({
         const worst = comparisons.reduce((a, b) => (excess(b, leastKg) > excess(a, leastKg) ? b : a));
         const allowedKg = Math.max(worst.tolerance, leastKg);
         const differenceKg = worst.weighedKg - worst.computedKg;
-        const agrees = Math.abs(differenceKg) <= allowedKg;
+        const agrees = !exceeds(Math.abs(differenceKg), allowedKg);
         const total = comparisons[0] ?? worst;
         const heaviest = greatest(build, build.bodies, totalMass).value;
         const leftKg = facts.maxMass.value - heaviest - (total.weighedKg - total.computedKg);
@@ -93,7 +94,8 @@ function compare(build: Build, ticket: Ticket): readonly [Comparison, ...Compari
 
 function comparison(what: string, weighed: Quantity, computed: ReturnType<typeof evaluate>): Comparison {
   const { value, standard, dominant } = computed;
-  const tolerance = expandedUncertainty(rootSumSquare([standard, standardUncertainty(weighed.halfWidth)]));
+  const onScale = errorsOf(weighed, 'weighed').map((term) => term.standard);
+  const tolerance = expandedUncertainty(rootSumSquare([standard, ...onScale]));
   return {
     what,
     weighedKg: weighed.value,

@@ -1,4 +1,0 @@
-#!/usr/bin/env node
-import { createRequire } from 'node:module';
-
-createRequire(import.meta.url)('../dist/storystick.cjs');
