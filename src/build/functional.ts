@@ -1,4 +1,4 @@
-import { combineCorrelated } from '../calc/uncertainty.ts';
+import { rootSumSquare } from '../calc/uncertainty.ts';
 import type { Body, PlacedBody } from './body.ts';
 import type { Filling } from './build.ts';
 
@@ -24,6 +24,17 @@ export interface Evaluated {
 export const massIn = (body: Body, filling: Filling): number =>
   body.variable ? (filling.get(body.variable.name) ?? body.variable.leastKg) : body.massKg;
 
+/** A sum over bodies in a load state, without its uncertainty. */
+export function sumOf<B extends Body>(
+  bodies: readonly B[],
+  functional: Functional<B>,
+  filling: Filling,
+): number {
+  let sum = 0;
+  for (const body of bodies) sum += massIn(body, filling) * functional(body).perKg;
+  return sum;
+}
+
 /** A sum over bodies in a load state, with its uncertainty (JCGM 100:2008, 5.1.2 and 5.2.2). */
 export function evaluate<B extends Body>(
   bodies: readonly B[],
@@ -31,12 +42,9 @@ export function evaluate<B extends Body>(
   filling: Filling,
 ): Evaluated {
   let value = 0;
-  const bySource = new Map<string, number[]>();
+  const bySource = new Map<string, number>();
   const add = (source: string, amount: number) => {
-    if (amount === 0) return;
-    const group = bySource.get(source);
-    if (group) group.push(amount);
-    else bySource.set(source, [amount]);
+    if (amount !== 0) bySource.set(source, (bySource.get(source) ?? 0) + amount);
   };
   for (const body of bodies) {
     const massKg = massIn(body, filling);
@@ -46,7 +54,7 @@ export function evaluate<B extends Body>(
     const part = body.variable && body.massKg !== 0 ? massKg / body.massKg : 1;
     for (const { source, standard } of body.massErrors) add(source, perKg * part * standard);
     if (!body.position) continue;
-    for (const axis of ['x', 'y', 'z'] as const) {
+    for (const axis of axes) {
       const slope = perKgM[axis];
       if (!slope) continue;
       for (const { source, standard } of body.position[axis].errors) add(source, massKg * slope * standard);
@@ -55,10 +63,19 @@ export function evaluate<B extends Body>(
   const dominant = greatestOf(bySource);
   return {
     value,
-    standard: combineCorrelated([...bySource.values()]),
+    standard: rootSumSquare([...bySource.values()]),
     ...(dominant !== undefined && { dominant }),
   };
 }
+
+const axes = ['x', 'y', 'z'] as const;
+
+export const ratioOf = <B extends Body>(
+  bodies: readonly B[],
+  over: Functional<B>,
+  under: Functional<B>,
+  filling: Filling,
+): number => sumOf(bodies, over, filling) / sumOf(bodies, under, filling);
 
 /** A ratio of two sums; its uncertainty follows from the linear part of its change (JCGM 100:2008, 5.1.2). */
 export function evaluateRatio<B extends Body>(
@@ -67,17 +84,16 @@ export function evaluateRatio<B extends Body>(
   under: Functional<B>,
   filling: Filling,
 ): Evaluated {
-  const denominator = evaluate(bodies, under, filling).value;
-  const ratio = evaluate(bodies, over, filling).value / denominator;
-  const change = evaluate(bodies, (body) => minus(over(body), under(body), ratio), filling);
-  return { ...change, value: ratio, standard: change.standard / Math.abs(denominator) };
+  const value = ratioOf(bodies, over, under, filling);
+  const change = evaluate(bodies, (body) => minus(over(body), under(body), value), filling);
+  return { ...change, value, standard: change.standard / Math.abs(sumOf(bodies, under, filling)) };
 }
 
-function greatestOf(bySource: ReadonlyMap<string, readonly number[]>): string | undefined {
+function greatestOf(bySource: ReadonlyMap<string, number>): string | undefined {
   let dominant: string | undefined;
   let greatest = 0;
-  for (const [source, amounts] of bySource) {
-    const size = Math.abs(amounts.reduce((sum, amount) => sum + amount, 0));
+  for (const [source, amount] of bySource) {
+    const size = Math.abs(amount);
     if (size > greatest) [dominant, greatest] = [source, size];
   }
   return dominant;

@@ -2,6 +2,7 @@ import { type Codes, personMass } from '../catalogue/codes.ts';
 import type { Assumption, PlanPath } from '../engine/finding.ts';
 import { length, mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
+import { placedThings } from '../plan/cross-check.ts';
 import type { Place, Plan } from '../plan/schema.ts';
 import { alreadyWeighed } from './already-weighed.ts';
 import type { Body, Position } from './body.ts';
@@ -87,7 +88,7 @@ function seatsOf(plan: Plan, assumptions: Assumption[]): readonly Seat[] {
   const sleepers = plan.people?.sleepers?.length ?? 0;
   if (given.length > 0 || sleepers <= 1) return seats;
   const riders = Array.from({ length: sleepers - 1 }, (_, index): Seat => {
-    const name = index === 0 ? 'passenger' : `passenger ${index + 1}`;
+    const name = unused(index === 0 ? 'passenger' : `passenger ${index + 1}`, plan);
     return { name, path: ['people', 'sleepers', index + 1], mass: undefined, at: undefined };
   });
   assumptions.push({
@@ -95,6 +96,12 @@ function seatsOf(plan: Plan, assumptions: Assumption[]): readonly Seat[] {
     text: say`everyone who sleeps in the van also rides in it (no seats are given)`,
   });
   return [...seats, ...riders];
+}
+
+/** A load state goes by names, so what the plan does not name may not be called after something that it does. */
+function unused(name: string, plan: Plan): string {
+  const taken = placedThings(plan).some((thing) => thing.name === name);
+  return taken ? unused(`unnamed ${name}`, plan) : name;
 }
 
 /** Seats are placed like anything else, from the front of the load bay; the cab lies at negative distances. */

@@ -2,7 +2,7 @@ import { worstFill, worstRatio } from '../calc/worst-fill.ts';
 import type { LoadState } from '../engine/finding.ts';
 import type { Body, VariableGroup } from './body.ts';
 import type { Build, Filling } from './build.ts';
-import { evaluate, type Functional, variableBodies } from './functional.ts';
+import { type Functional, sumOf, variableBodies } from './functional.ts';
 
 /** The load state in which a sum over bodies is greatest, exactly. */
 export function fillingWithGreatest<B extends Body>(
@@ -31,8 +31,8 @@ export function fillingWithGreatestRatio<B extends Body>(
   const fixed = bodies.filter((body) => !body.variable);
   const nothing: Filling = new Map();
   const constant = {
-    over: evaluate(fixed, over, nothing).value,
-    under: evaluate(fixed, under, nothing).value,
+    over: sumOf(fixed, over, nothing),
+    under: sumOf(fixed, under, nothing),
   };
   return filling(variables, worstRatio(masses, constant, supplyKg));
 }

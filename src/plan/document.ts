@@ -43,12 +43,20 @@ export function parseDocument(text: string): Parsed {
 /** A control character means that this is no text file at all, or was damaged. */
 function noText(text: string): Problem | undefined {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-  const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]/.exec(text);
+  const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]|\r(?!\n)/.exec(text);
   if (!found) return undefined;
+  const span = { start: found.index, end: found.index + 1 };
+  if (found[0] === '\r') {
+    return {
+      message: 'a line ends here with a lone carriage return',
+      span,
+      expected: 'line ends saved as LF or CRLF; most editors have it under "Line endings"',
+    };
+  }
   const code = found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
   return {
     message: `there is a character here that is no text (U+${code})`,
-    span: { start: found.index, end: found.index + 1 },
+    span,
     expected: 'a plan written with a text editor and saved as plain text',
   };
 }

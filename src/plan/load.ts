@@ -34,11 +34,14 @@ export async function loadPlan(text: string, loadCalculator: () => Promise<Calcu
       ],
     };
   }
-  let validated = validate(document, undefined);
+  // A plan with `params` uses them in expressions, so it is not worth finding out by a first walk without them.
+  let validated = validate(document, hasParams(document.data) ? await loadCalculator() : undefined);
   if (validated.needsCalculator) validated = validate(document, await loadCalculator());
   const all = inOrder([...problems, ...validated.problems]);
   return { document, problems: all, ...(all.length === 0 && validated.plan && { plan: validated.plan }) };
 }
+
+const hasParams = (data: unknown): boolean => typeof data === 'object' && data !== null && 'params' in data;
 
 interface Validated {
   readonly plan?: Plan;

@@ -43,7 +43,8 @@ export function evaluateParameters(document: PlanDocument, calculator: Calculato
   const uses = (name: string): readonly string[] => {
     const text = textOf(written.get(name));
     const names = text === undefined ? [] : (calculator?.namesIn(text) ?? []);
-    return names.filter((used) => written.has(used));
+    // A unit stays a unit, whatever a plan calls its parameters.
+    return names.filter((used) => written.has(used) && !refusalOfName(used));
   };
 
   const spoil = (name: string, refusal: Refusal) => {

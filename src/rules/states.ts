@@ -1,6 +1,6 @@
 import type { Body, PlacedBody } from '../build/body.ts';
 import type { Build, Filling } from '../build/build.ts';
-import { type Evaluated, evaluate, evaluateRatio, type Functional } from '../build/functional.ts';
+import { type Evaluated, evaluate, evaluateRatio, type Functional, ratioOf } from '../build/functional.ts';
 import { opposite } from '../build/quantities.ts';
 import { describe, fillingWithGreatest, fillingWithGreatestRatio } from '../build/worst-state.ts';
 import type { LoadState } from '../engine/finding.ts';
@@ -35,12 +35,23 @@ export function greatestRatio(
   return { ...evaluateRatio(bodies, over, under, filling), filling, state: describe(build, filling) };
 }
 
-export function leastRatio(
+/** A ratio that leans to the right (above 0) or to the left (below), in the state where it leans furthest. */
+export interface Leaning {
+  readonly isRight: boolean;
+  /** Counted towards that side, so never negative unless it leans the other way in every state. */
+  readonly worst: Worst;
+}
+
+export function furthestLean(
   build: Build,
   bodies: readonly PlacedBody[],
   over: Functional,
   under: Functional,
-): Worst {
-  const filling = fillingWithGreatestRatio(bodies, opposite(over), under, build.supplyKg);
-  return { ...evaluateRatio(bodies, over, under, filling), filling, state: describe(build, filling) };
+): Leaning {
+  const toRight = fillingWithGreatestRatio(bodies, over, under, build.supplyKg);
+  const toLeft = fillingWithGreatestRatio(bodies, opposite(over), under, build.supplyKg);
+  const isRight = ratioOf(bodies, over, under, toRight) >= -ratioOf(bodies, over, under, toLeft);
+  const filling = isRight ? toRight : toLeft;
+  const lean = evaluateRatio(bodies, isRight ? over : opposite(over), under, filling);
+  return { isRight, worst: { ...lean, filling, state: describe(build, filling) } };
 }

@@ -42,6 +42,7 @@ const troubles: Readonly<Record<string, string>> = {
   'UTF-16, big end first': file('utf16be.yaml', Buffer.from(utf16(plan)).swap16()),
   'a NUL byte': file('nul.yaml', 'storystick: 1\nname: Cur\0lew\nvan: {}\n'),
   'an escape sequence': file('escape.yaml', 'storystick: 1\nname: \u001B[31mCurlew\nvan: {}\n'),
+  'lines that end in a lone carriage return': file('mac.yaml', plan.replaceAll('\n', '\r')),
   'NUL bytes only': file('zeros.yaml', new Uint8Array(5000)),
 };
 

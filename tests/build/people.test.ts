@@ -31,6 +31,19 @@ describe('who is aboard', () => {
     expect(bodyOf(build, 'passenger').variable).toMatchObject({ leastKg: 0, mostKg: 60 });
   });
 
+  // States go by names: a store of that name is 20 kg, and the passenger 75 kg, whoever is full.
+  test('someone without a name is not called after a thing of the plan', async () => {
+    const build = await buildOf(
+      plan('people: {sleepers: [{}, {}]}\nstores: {passenger: {full: 20 kg}}', weighedEmpty),
+    );
+    expect(people(build)).toEqual(['driver', 'unnamed passenger']);
+    expect(build.bodies.flatMap(({ variable }) => (variable ? [variable.name] : []))).toEqual([
+      'driver',
+      'unnamed passenger',
+      'passenger',
+    ]);
+  });
+
   test('a driver in the unladen mass has no mass of his own, and is aboard', async () => {
     const build = await buildOf(plan('people: {seats: {driver: {mass: 90 kg}}}'));
     expect(people(build)).toEqual([]);

@@ -18,7 +18,7 @@ import {
 } from '../support/random-plan.ts';
 import { totals } from '../support/totals.ts';
 
-const numRuns = 30;
+const numRuns = 25;
 
 /** What a finding says that does not depend on how the plan is written. */
 interface Said {
@@ -168,7 +168,7 @@ test('moving a thing moves what it holds by the same distance', async () => {
       expect(b.rearKg - a.rearKg).toBeCloseTo(momentKgM / (before.vehicle.wheelbaseM ?? Number.NaN), 7);
       expect(a.frontKg - b.frontKg).toBeCloseTo(b.rearKg - a.rearKg, 7);
     }),
-    { numRuns: 50 },
+    { numRuns: 40 },
   );
 });
 

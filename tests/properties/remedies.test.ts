@@ -5,7 +5,7 @@ import { isPlaced } from '../../src/build/body.ts';
 import type { Build } from '../../src/build/build.ts';
 import type { Finding } from '../../src/engine/finding.ts';
 import { buildOf, reportOf, words } from '../support/check.ts';
-import { drafts, write } from '../support/random-plan.ts';
+import { drafts, kg, write } from '../support/random-plan.ts';
 import { figures, type Mass, modelOf } from '../support/reference-model.ts';
 
 /** "…, or wardrobe with what it holds (98 kg) 130 mm to the right." */
@@ -52,12 +52,18 @@ function at(masses: readonly Mass[], { worstState }: Finding, text: string) {
   return figures({ ...modelOf(text), masses }, fill);
 }
 
+/** Plans with little to spare, so that every limit is broken often enough. */
+const tight = drafts.map((draft) => ({
+  ...draft,
+  van: { ...draft.van, max_mass: kg(4500), axle_limits: { front: kg(1150), rear: kg(1250) } },
+}));
+
 // A remedy names a thing, a distance and a direction. Doing it brings the value to its limit, in the state that broke it,
 // or clear of the tolerance where that was the trouble.
 test('doing what the remedy says is enough', async () => {
   const tried = new Set<string>();
   await fc.assert(
-    fc.asyncProperty(drafts, async (draft) => {
+    fc.asyncProperty(tight, async (draft) => {
       const text = write(draft);
       const build = await buildOf(text);
       const { masses } = modelOf(text);
@@ -82,7 +88,7 @@ test('doing what the remedy says is enough', async () => {
         tried.add(rule);
       }
     }),
-    { numRuns: 80 },
+    { numRuns: 60 },
   );
   expect([...tried].sort()).toEqual(Object.keys(rules).sort());
 });

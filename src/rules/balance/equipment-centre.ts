@@ -1,5 +1,5 @@
 import type { PlacedBody } from '../../build/body.ts';
-import { evaluate } from '../../build/functional.ts';
+import { sumOf } from '../../build/functional.ts';
 import { momentBehindFrontAxle, totalMass } from '../../build/quantities.ts';
 import { centreInWheelbaseRule } from '../../catalogue/methods.ts';
 import { judge } from '../../engine/judge.ts';
@@ -58,7 +58,7 @@ export default defineRule({
           build,
           facts.equipment,
           worst.filling,
-          shortfall * evaluate(facts.equipment, totalMass, worst.filling).value,
+          shortfall * sumOf(facts.equipment, totalMass, worst.filling),
           'forward',
         ),
       sources: regional.citations,

@@ -1,4 +1,4 @@
-import { evaluate } from '../../build/functional.ts';
+import { sumOf } from '../../build/functional.ts';
 import { momentRightOfCentre, totalMass } from '../../build/quantities.ts';
 import { judge, withoutLimit } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
@@ -7,7 +7,7 @@ import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
 import { placed, sideways } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
-import { greatestRatio, leastRatio } from '../states.ts';
+import { furthestLean } from '../states.ts';
 
 const text: RuleText = {
   id: 'balance.lateral-centre',
@@ -25,10 +25,7 @@ export default defineRule({
   needs: { placed, sideways },
   check: ({ build, facts }) => {
     const { bodies } = facts.placed;
-    const right = greatestRatio(build, bodies, momentRightOfCentre, totalMass);
-    const left = leastRatio(build, bodies, momentRightOfCentre, totalMass);
-    const isRight = right.value >= -left.value;
-    const worst = isRight ? right : { ...left, value: -left.value };
+    const { isRight, worst } = furthestLean(build, bodies, momentRightOfCentre, totalMass);
     const side = isRight ? 'right' : 'left';
     const subject = {
       rule: text,
@@ -41,7 +38,7 @@ export default defineRule({
     };
     const limit = build.vehicle.centreSidewaysLimitM;
     if (limit === undefined) return { findings: [withoutLimit(subject, 'van.centre_limits.sideways')] };
-    const totalKg = evaluate(bodies, totalMass, worst.filling).value;
+    const totalKg = sumOf(bodies, totalMass, worst.filling);
     return {
       findings: [
         judge({

@@ -1,5 +1,5 @@
 import type { NamedState } from '../../build/build.ts';
-import { evaluate } from '../../build/functional.ts';
+import { evaluate, sumOf } from '../../build/functional.ts';
 import { frontAxle, momentRightOfCentre, rearAxle, totalMass } from '../../build/quantities.ts';
 import { describe } from '../../build/worst-state.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
@@ -42,7 +42,7 @@ export default defineRule({
       total: evaluate(bodies, totalMass, state.filling),
       front: evaluate(bodies, frontAxle(wheelbaseM), state.filling),
       rear: evaluate(bodies, rearAxle(wheelbaseM), state.filling),
-      sidewaysM: evaluate(bodies, momentRightOfCentre, state.filling).value,
+      sidewaysM: sumOf(bodies, momentRightOfCentre, state.filling),
     }));
     const findings = inState.map(({ state, total, front, rear }): Finding => {
       const judged = (what: string, measured: Uncertain, limit: number): Finding =>

@@ -1,4 +1,4 @@
-import { evaluate, type Functional } from '../../build/functional.ts';
+import { type Functional, sumOf } from '../../build/functional.ts';
 import { frontAxle, rearAxle, rightWheel, totalMass } from '../../build/quantities.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import { judge } from '../../engine/judge.ts';
@@ -8,7 +8,7 @@ import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
 import { placed, type Tracks, tracks } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
-import { greatestRatio, leastRatio } from '../states.ts';
+import { furthestLean } from '../states.ts';
 
 const text: RuleText = {
   id: 'balance.sides',
@@ -29,12 +29,9 @@ export default defineRule({
     const { wheelbaseM, bodies } = facts.placed;
     const regional = limit('side-difference');
     const leaning = rightLessLeft(wheelbaseM, facts.tracks);
-    const right = greatestRatio(build, bodies, leaning, totalMass);
-    const left = leastRatio(build, bodies, leaning, totalMass);
-    const isRight = right.value >= -left.value;
-    const worst = isRight ? right : { ...left, value: -left.value };
+    const { isRight, worst } = furthestLean(build, bodies, leaning, totalMass);
     const heavy = isRight ? 'right' : 'left';
-    const totalKg = evaluate(bodies, totalMass, worst.filling).value;
+    const totalKg = sumOf(bodies, totalMass, worst.filling);
     const trackM = Math.max(facts.tracks.frontM, facts.tracks.rearM);
     return {
       findings: [

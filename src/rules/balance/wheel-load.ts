@@ -1,5 +1,5 @@
 import type { Build } from '../../build/build.ts';
-import { evaluate, type Functional } from '../../build/functional.ts';
+import { type Functional, minus, sumOf } from '../../build/functional.ts';
 import { frontAxle, rearAxle, rightWheel } from '../../build/quantities.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import type { Finding } from '../../engine/finding.ts';
@@ -10,7 +10,7 @@ import { defineRule, type EffectiveLimit, type RuleText } from '../../engine/rul
 import { balanceCaution } from '../cautions.ts';
 import { type Placed, placed, tracks } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
-import { greatestRatio, least, leastRatio } from '../states.ts';
+import { furthestLean, least } from '../states.ts';
 
 const text: RuleText = {
   id: 'balance.wheel-load',
@@ -71,12 +71,11 @@ function heavierWheel(
     );
   }
   const right = rightWheel(axle, trackM);
-  const rightmost = greatestRatio(build, bodies, right, axle);
-  const leftmost = leastRatio(build, bodies, right, axle);
-  const isRight = rightmost.value >= 1 - leftmost.value;
-  const worst = isRight ? rightmost : { ...leftmost, value: 1 - leftmost.value };
+  const lean = furthestLean(build, bodies, (body) => minus(right(body), axle(body), 0.5), axle);
+  const { isRight } = lean;
+  const worst = { ...lean.worst, value: 0.5 + lean.worst.value };
   const side = isRight ? 'right' : 'left';
-  const axleKg = evaluate(bodies, axle, worst.filling).value;
+  const axleKg = sumOf(bodies, axle, worst.filling);
   return judge({
     rule: text,
     subject: `${axleName} axle, ${side} wheel`,
