@@ -38,7 +38,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     )
     .option('--detail', 'explain passes too, and show the tables of information', false)
     .option('--quiet', 'one line for each finding that is not a pass', false)
-    .option('--json', 'print the report as JSON (schema version 1)', false)
+    .option('--json', 'print the whole report, all topics and assumptions, as JSON (schema version 1)', false)
     .option('--assumptions', 'list every value that the tool assumed, instead of the report', false)
     .option('--strict', 'let warnings fail', false)
     .helpOption('-h, --help', 'show this help')

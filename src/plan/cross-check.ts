@@ -156,7 +156,9 @@ function checkNames(plan: Plan, complain: Complain): void {
     // A build-up is never referred to as a place, so it may be called after what it covers.
     if (
       (reserved.has(name) && section !== 'build_ups') ||
-      (name === 'driver' && section !== 'people.seats')
+      (name === 'driver' && section !== 'people.seats') ||
+      // Stands in for the stores of a plan that has none.
+      (name === 'personal effects' && section !== 'stores' && section !== 'build_ups')
     ) {
       complain(path, `${quote(name)} is a word with a meaning here`, {
         expected: 'another name',
