@@ -21,7 +21,13 @@ export function assemble(plan: Plan): Build {
   const things = thingsOf(plan, vehicle.bay);
   const linings = buildUpsOf(plan, vehicle.bay);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
-  const bodies = [...base.bodies, ...people.bodies, ...linings.bodies, ...things.bodies, ...effects.bodies];
+  const bodies = [
+    ...base.bodies,
+    ...people.bodies,
+    ...linings.bodies,
+    ...things.bodies,
+    ...effects.bodies,
+  ].map(alike);
   const variables = bodies.flatMap((body) => (body.variable ? [body.variable] : []));
   const states = statesOf(plan, variables);
   const water = waterCarried(variables);
@@ -79,6 +85,22 @@ function waterCarried(variables: readonly Variable[]): {
   const text = say`waste tanks: full at the worst (the plan has no fresh tank that their water could come from)`;
   return { supplyKg: wasteKg, assumptions: [{ path: ['tanks'], text }] };
 }
+
+/**
+ * Bodies are made in several places, with or without a place, a host and a variable. Alike in shape, with the same
+ * keys in the same order, they are read several times as fast, and everything is a sum over bodies.
+ */
+const alike = ({ label, path, sort, origin, massKg, massErrors, position, host, variable }: Body): Body => ({
+  label,
+  path,
+  sort,
+  origin,
+  massKg,
+  massErrors,
+  position,
+  host,
+  variable,
+});
 
 /** A van's length where the plan is silent, for the allowance only: own choice. */
 const usualLengthM = 6;

@@ -53,10 +53,10 @@ export interface Body {
   /** The mass; for a variable body the greatest. */
   readonly massKg: number;
   readonly massErrors: readonly ErrorTerm[];
-  readonly position?: Position;
+  readonly position?: Position | undefined;
   /** The name of the thing it stands in or on. */
-  readonly host?: string;
-  readonly variable?: Variable;
+  readonly host?: string | undefined;
+  readonly variable?: Variable | undefined;
 }
 
 /** A body whose place is known, as every balance needs it. */

@@ -63,7 +63,7 @@ export function evaluate<B extends Body>(
   const dominant = greatestOf(bySource);
   return {
     value,
-    standard: rootSumSquare([...bySource.values()]),
+    standard: rootSumSquare(bySource.values()),
     ...(dominant !== undefined && { dominant }),
   };
 }

@@ -32,8 +32,10 @@ export function standardUncertainty(halfWidth: number): number {
  *
  * Source: JCGM 100:2008, clause 5.1.2, equation (10), and 5.1.3 (read).
  */
-export function rootSumSquare(values: readonly number[]): number {
-  return Math.hypot(...values.map((value) => finite(value, 'A contribution to the uncertainty')));
+export function rootSumSquare(values: Iterable<number>): number {
+  let sum = 0;
+  for (const value of values) sum += finite(value, 'A contribution to the uncertainty') ** 2;
+  return Math.sqrt(sum);
 }
 
 /**

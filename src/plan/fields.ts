@@ -13,6 +13,9 @@ import {
 import { quote, quoteValue, unseenIn } from './quote.ts';
 import type { DimensionName } from './units.ts';
 
+// Otherwise zod compiles a function for every section, which takes longer than to check the sections of one plan.
+z.config({ jitless: true });
+
 /** Reads the text of a quantity; where expressions come in, it knows the plan's parameters. */
 export type ReadQuantity = (text: string) => Reading<Measured>;
 

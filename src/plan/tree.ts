@@ -76,7 +76,7 @@ export function readTree(root: ParsedNode | null, lineOf: (offset: number) => nu
     if (repeated > mostRepeated && !broken) {
       broken = true;
       problems.push({
-        message: `the plan repeats more than ${mostRepeated.toLocaleString('en')} values by \`*\` marks`,
+        message: `the plan repeats more than 100,000 values by \`*\` marks`,
         span,
         expected: 'the values written out, or `params`',
       });
