@@ -42,8 +42,7 @@ export function parseDocument(text: string): Parsed {
 
 /** A control character means that this is no text file at all, or was damaged. */
 function noText(text: string): Problem | undefined {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-  const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]|\r(?!\n)/.exec(text);
+  const found = /[^\P{Cc}\t\n\r\u0080-\u009F]|\r(?!\n)/u.exec(text);
   if (!found) return undefined;
   const span = { start: found.index, end: found.index + 1 };
   if (found[0] === '\r') {
