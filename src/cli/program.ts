@@ -22,6 +22,8 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       getOutHelpWidth: () => around.width,
       getErrHelpWidth: () => around.width,
     })
+    // An option that is off unless given needs no word about it.
+    .configureHelp({ optionDescription: ({ description }) => description })
     .addHelpText('after', exitCodes);
 
   program

@@ -4,6 +4,7 @@ import { share } from '../engine/measure.ts';
 import type { Report } from '../engine/report.ts';
 import { sentenceOf } from './figures.ts';
 import { formatMeasure } from './format-measure.ts';
+import { missingText } from './missing-text.ts';
 import type { Pen } from './pen.ts';
 import { placeText } from './place.ts';
 import { sourceText } from './source-text.ts';
@@ -34,7 +35,7 @@ export function findingBlock(
   pen: Pen,
   { width, detail }: { readonly width: number; readonly detail: boolean },
 ): string[] {
-  const { verdict, subject, reason, remedy, missing = [], assumptions = [], worstState } = finding;
+  const { verdict, subject, reason, remedy, assumptions = [], worstState } = finding;
   const labelled = (label: string, texts: readonly string[]): string[] =>
     texts.flatMap((text, at) => {
       const shown = at === 0 ? `${label}:` : '';
@@ -47,7 +48,7 @@ export function findingBlock(
     });
   // Of a check that could not even begin, the keys to add are all there is to say.
   const bare = verdict === 'not checked' && finding.measured === undefined && !detail;
-  const lacking = `${missing.length > 0 ? ` Missing: ${missing.join(', ')}.` : ''} (${finding.rule})`;
+  const lacking = `${missingText(finding)} (${finding.rule})`;
   const sentence = visible(sentenceOf(finding, reason, report.units) + (bare ? lacking : ''));
   const opening = `${verdict}  ${visible(subject)}: ${sentence}`;
   const [first = '', ...rest] = hanging(opening, indent, width);

@@ -139,7 +139,8 @@ describe('renderTerminal', () => {
   test('quietly', () => {
     expect(renderTerminal(smallReport, { ...plain, quiet: true })).toMatchInlineSnapshot(`
       "fail  mass.total  van: The van weighs 3,612 kg, 112 kg more than its plate allows.  curlew.yaml:5:3
-      not checked  mass.reserve  van: The plan does not say what is to be kept free.  curlew.yaml:4:1
+      not checked  mass.reserve  van: The plan does not say what is to be kept free. Missing: van.reserve.
+            curlew.yaml:4:1
       warn  balance.rear-axle  rear axle: The rear axle carries 2,155 kg and may carry 2,240 kg, but the
             masses in the plan are not sure enough to tell.  curlew.yaml:6:38
 
