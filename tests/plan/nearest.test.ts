@@ -50,7 +50,7 @@ test('a thing is never told that it meant itself', () => {
 
 const name = fc.string({ unit: fc.constantFrom(...'abcdef '), minLength: 1, maxLength: 12 });
 
-test('what is found is known, is as near as any, and does not depend on names that are further off', () => {
+test('what is found is a known name, none is nearer, and names further off change nothing', () => {
   fc.assert(
     fc.property(name, fc.array(name, { maxLength: 8 }), (written, known) => {
       const found = nearest(written, known);

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { surfaces } from '../../src/plan/schema.ts';
 
 /** A value of a plan with its kind, so that it can be written in more than one unit. Values are in SI. */
 export interface Amount {
@@ -198,16 +199,7 @@ const fixtures = chained('box', 12, [], (hosts) =>
 const buildUps = chained('lining', 3, [], () =>
   fc
     .tuple(
-      fc.constantFrom(
-        'floor',
-        'ceiling',
-        'walls',
-        'left wall',
-        'right wall',
-        'bulkhead',
-        'rear doors',
-        undefined,
-      ),
+      fc.constantFrom(...surfaces, undefined),
       maybe(place),
       fc.array(layer, { minLength: 1, maxLength: 3 }),
       fc.integer({ min: 1, max: 200 }),
