@@ -8,6 +8,7 @@ import { baseVehicle, vehicleOf } from './base-vehicle.ts';
 import type { Body, Variable } from './body.ts';
 import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
+import { layOut } from './lay-out.ts';
 import { peopleAboard } from './people.ts';
 import { somewhereIn, spaceOfBay } from './placing.ts';
 import { statesOf, ticketsOf } from './states.ts';
@@ -38,6 +39,7 @@ export function assemble(plan: Plan): Build {
     units: plan.units ?? 'metric',
     vehicle,
     bodies,
+    ...(vehicle.bay && { layout: layOut(plan, vehicle.bay, things.placed) }),
     spaces: things.spaces,
     supplyKg: water.supplyKg,
     persons: people.persons,

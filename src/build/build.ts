@@ -4,6 +4,7 @@ import type { Assumption, PlanPath } from '../engine/finding.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Body } from './body.ts';
+import type { Layout } from './layout.ts';
 import type { LoadBay, Space } from './placing.ts';
 
 /** How much of each variable mass is aboard, by name. Masses that are not named are at their least. */
@@ -85,6 +86,8 @@ export interface Build {
   readonly units: 'metric' | 'imperial';
   readonly vehicle: Vehicle;
   readonly bodies: readonly Body[];
+  /** The room that everything takes; without a load bay nothing has a place. */
+  readonly layout?: Layout;
   /** Spaces by name, for things that hold others. */
   readonly spaces: ReadonlyMap<string, Space>;
   /** Fresh and waste water together cannot be more than this. */

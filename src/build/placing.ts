@@ -34,6 +34,8 @@ export interface Placed {
   readonly space: Space;
   /** What had to be assumed, in words that follow the thing's name. */
   readonly assumed: readonly string[];
+  /** Keys of the thing that the plan would have to give for its room to be known. */
+  readonly missing: readonly string[];
 }
 
 export const spaceOfBay = (bay: LoadBay): Space => ({
@@ -81,6 +83,13 @@ export function placeIn(space: Space, standing: Standing): Placed {
     position: { x: x.centre, y: y.centre, z: z.centre },
     space: { name: standing.name, x: x.extent, y: y.extent, z: z.extent },
     assumed,
+    missing: [
+      ...(['length', 'width', 'height'] as const)
+        .filter((side) => size?.[side] === undefined)
+        .map((side) => `size.${side}`),
+      ...(x.guessed ? ['at.from_front'] : []),
+      ...(y.guessed ? ['at.from_left'] : []),
+    ],
   };
 }
 

@@ -5,13 +5,15 @@ import { say } from '../engine/phrase.ts';
 import { placedThings } from '../plan/cross-check.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Box, Plan } from '../plan/schema.ts';
-import type { Body, ErrorTerm, Origin, Variable } from './body.ts';
+import type { Body, ErrorTerm, Origin, Position, Variable } from './body.ts';
 import { errorsOf } from './errors.ts';
 import { type LoadBay, type Placed, placeIn, type Space, spaceOfBay } from './placing.ts';
+import { type Shape, shapeOf } from './shapes.ts';
 
 export interface Things {
   readonly bodies: readonly Body[];
   readonly spaces: ReadonlyMap<string, Space>;
+  readonly placed: ReadonlyMap<string, Placed>;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -31,6 +33,7 @@ export function thingsOf(plan: Plan, bay: LoadBay | undefined): Things {
   return {
     bodies,
     spaces: new Map([...placed].map(([name, { space }]) => [name, space])),
+    placed,
     assumptions,
   };
 }
@@ -47,17 +50,15 @@ function placeAll(things: ReadonlyMap<string, Thing>, bay: LoadBay): Map<string,
     for (const { name, section, thing } of waiting.reverse()) {
       const host = thing.in ?? thing.on;
       const space = host === undefined ? undefined : placed.get(host)?.space;
-      placed.set(
+      const inBox = placeIn(space ?? inBay, {
         name,
-        placeIn(space ?? inBay, {
-          name,
-          source: `${section}.${name}.at`,
-          size: thing.size,
-          at: thing.at,
-          onTop: thing.on !== undefined && space !== undefined,
-          onFloor: thing.on === 'floor',
-        }),
-      );
+        source: `${section}.${name}.at`,
+        size: thing.size,
+        at: thing.at,
+        onTop: thing.on !== undefined && space !== undefined,
+        onFloor: thing.on === 'floor',
+      });
+      placed.set(name, { ...inBox, position: centredIn(inBox.position, shapeOf(thing)) });
     }
   }
   return placed;
@@ -66,6 +67,17 @@ function placeAll(things: ReadonlyMap<string, Thing>, bay: LoadBay): Map<string,
 function hostOf({ thing }: Thing, things: ReadonlyMap<string, Thing>): Thing | undefined {
   const host = thing.in ?? thing.on;
   return host === undefined ? undefined : things.get(host);
+}
+
+/** A body that does not fill its box has its mass elsewhere than at the middle of the box. */
+function centredIn(position: Position, { offCentre }: Shape): Position {
+  if (offCentre === undefined) return position;
+  const { x, y, z } = position;
+  return {
+    x: { ...x, valueM: x.valueM + offCentre.xM },
+    y: { ...y, valueM: y.valueM + offCentre.yM },
+    z,
+  };
 }
 
 interface Weighed {
@@ -180,12 +192,17 @@ function massOfFixture(fixture: NonNullable<Plan['fixtures']>[string], path: Pla
     };
   }
   const material = fixture.material === undefined ? undefined : materialNamed(fixture.material);
-  if (material && fixture.size) return solid(material, fixture.size, source);
+  if (material && fixture.size) return solid(material, fixture.size, shapeOf(fixture).fillingOfBox, source);
   return fixture.mass ? typed(fixture.mass, `${source}.mass`) : { massKg: 0, errors: [], origin: 'assumed' };
 }
 
-function solid(material: Material, { length, width, height }: Box, source: string): Weighed {
-  const volumeM3 = (length?.value ?? 0) * (width?.value ?? 0) * (height?.value ?? 0);
+function solid(
+  material: Material,
+  { length, width, height }: Box,
+  fillingOfBox: number,
+  source: string,
+): Weighed {
+  const volumeM3 = fillingOfBox * (length?.value ?? 0) * (width?.value ?? 0) * (height?.value ?? 0);
   const massKg = volumeM3 * material.densityKgM3;
   const sides = Object.entries({ lengthways: length, sideways: width, upwards: height });
   const errors = sides.flatMap(([key, side]) =>

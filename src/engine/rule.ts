@@ -1,5 +1,6 @@
 import type { Build } from '../build/build.ts';
 import type { Citation } from '../catalogue/citation.ts';
+import type { LengthLimitId } from '../catalogue/fit-limits.ts';
 import type { LimitId } from '../catalogue/limits.ts';
 import type { DimensionName } from '../plan/units.ts';
 import type { Finding, Note, PlanPath, Topic } from './finding.ts';
@@ -12,6 +13,9 @@ export type Given<T> =
 
 export const given = <T>(value: T): Given<T> => ({ ok: true, value });
 export const missing = (...keys: readonly string[]): Given<never> => ({ ok: false, missing: keys });
+
+/** A row of the tables of limits: a region's, or one of lengths that bodies and movement need. */
+export type AnyLimitId = LimitId | LengthLimitId;
 
 /** A limit in force for this plan: of its region, or its own. */
 export interface EffectiveLimit {
@@ -50,16 +54,16 @@ export interface Output {
 export interface Setting<Facts> {
   readonly build: Build;
   readonly facts: Facts;
-  readonly limit: (id: LimitId) => EffectiveLimit;
+  readonly limit: (id: AnyLimitId) => EffectiveLimit;
 }
 
 /** A rule with the types of its facts forgotten, as the engine runs it. */
 export interface Rule extends RuleText {
   /** The kind of limit that a plan may set for itself under `rules`; without it the limit is not the plan's to move. */
-  readonly override?: { readonly limit: LimitId; readonly kinds: readonly DimensionName[] };
+  readonly override?: { readonly limit: AnyLimitId; readonly kinds: readonly DimensionName[] };
   readonly run: (
     build: Build,
-    limit: (id: LimitId) => EffectiveLimit,
+    limit: (id: AnyLimitId) => EffectiveLimit,
   ) => Output | { readonly missing: readonly string[] };
 }
 

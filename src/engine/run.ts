@@ -1,8 +1,9 @@
 import type { Build } from '../build/build.ts';
-import { type LimitId, limitFor } from '../catalogue/limits.ts';
+import { type LengthLimitId, lengthLimit } from '../catalogue/fit-limits.ts';
+import { type LimitId, limitFor, limitIds } from '../catalogue/limits.ts';
 import { type Finding, type Note, topics, verdicts } from './finding.ts';
 import { say } from './phrase.ts';
-import type { EffectiveLimit, Rule } from './rule.ts';
+import type { AnyLimitId, EffectiveLimit, Rule } from './rule.ts';
 
 /** A defect of a rule, not of the plan: it threw. The other rules still ran. */
 export interface Defect {
@@ -53,28 +54,33 @@ export function notChecked(rule: Rule, missing: readonly string[]): Finding {
   };
 }
 
-function effectiveLimit(rule: Rule, id: LimitId, build: Build): EffectiveLimit {
+function effectiveLimit(rule: Rule, id: AnyLimitId, build: Build): EffectiveLimit {
   const override =
     rule.override?.limit === id ? build.overrides.find((each) => each.rule === rule.id) : undefined;
-  // Without a region the plan is held to the European figure, and it can only warn.
-  const regional = limitFor(id, build.codes ?? 'us');
-  if (override) {
-    return {
-      value: override.limit.value,
-      citations: [
-        { title: `The plan's own limit: ${override.reason}`, provenance: 'own choice' },
-        ...regional.citations,
-      ],
-      cautions: regional.caution ? [regional.caution] : [],
-      failing: regional.force === 'law',
-    };
-  }
+  const published = isRegional(id) ? regionalLimit(id, build) : bodyLimit(id);
+  if (!override) return published;
+  const { limit, reason } = override;
   return {
-    value: regional.value,
-    citations: regional.citations,
-    cautions: regional.caution ? [regional.caution] : [],
-    failing: regional.force === 'law',
+    ...published,
+    value: limit.value,
+    citations: [
+      { title: `The plan's own limit: ${reason}`, provenance: 'own choice' },
+      ...published.citations,
+    ],
   };
+}
+
+const isRegional = (id: AnyLimitId): id is LimitId => limitIds.some((each) => each === id);
+
+function regionalLimit(id: LimitId, build: Build): EffectiveLimit {
+  // Without a region the plan is held to the European figure, and it can only warn.
+  const { value, citations, caution, force } = limitFor(id, build.codes ?? 'us');
+  return { value, citations, cautions: caution ? [caution] : [], failing: force === 'law' };
+}
+
+function bodyLimit(id: LengthLimitId): EffectiveLimit {
+  const { valueM, citations, caution, force } = lengthLimit(id);
+  return { value: valueM, citations, cautions: caution ? [caution] : [], failing: force === 'law' };
 }
 
 /** Topic by topic, the worst verdict first, then in the order of the plan: the same for the same plan, always. */

@@ -71,7 +71,7 @@ function namesLost(data: unknown, removed: readonly Removed[]): ReadonlySet<stri
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-type Standing = Pick<NonNullable<Plan['fixtures']>[string], 'in' | 'on' | 'at' | 'size'>;
+export type Standing = Omit<NonNullable<Plan['tanks']>[string], 'contents' | 'holds' | 'mass'>;
 
 /** Everything that has a place of its own, with the section it stands in. */
 export function placedThings(

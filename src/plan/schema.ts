@@ -34,6 +34,28 @@ export const openingSurfaces = [
   'bulkhead',
   'rear doors',
 ] as const;
+/** Surfaces that have ribs behind their lining. */
+export const ribbedSurfaces = ['left wall', 'right wall', 'ceiling', 'floor'] as const;
+export const openingKinds = ['door', 'window', 'vent', 'hatch'] as const;
+/** What a thing is to those who live with it. */
+export const uses = [
+  'bed',
+  'seat',
+  'table',
+  'worktop',
+  'cooker',
+  'sink',
+  'toilet',
+  'shower',
+  'wardrobe',
+] as const;
+export const sides = ['front', 'rear', 'left', 'right'] as const;
+export const corners = ['front left', 'front right', 'rear left', 'rear right'] as const;
+/** What runs through a chase. */
+export const carried = ['cable', 'water', 'gas', 'duct'] as const;
+export const chaseRuns = ['inside', 'heated', 'under floor', 'outside'] as const;
+/** What a chase goes through on its way. */
+export const drilled = ['rib', 'member', 'floor', 'roof', 'bulkhead', 'wall'] as const;
 export const energies = ['diesel', 'petrol', 'hybrid', 'electric', 'hydrogen'] as const;
 
 /**
@@ -68,6 +90,53 @@ export function planSchema(read: ReadQuantity) {
     at: place.optional(),
     in: words('wardrobe').optional(),
     on: words('floor').optional(),
+  };
+
+  /** How the room it takes differs from its box, and whether it takes any. */
+  const room = {
+    ...standing,
+    shape: oneOf(['box', 'cylinder']).optional(),
+    outline: listOf(
+      section({ from_front: distance, from_left: distance }, '{from_front: 0 mm, from_left: 300 mm}'),
+      '[{from_front: 0 mm, from_left: 0 mm}, {from_front: 600 mm, from_left: 0 mm}, {from_front: 0 mm, from_left: 450 mm}]',
+    )
+      .min(3, {
+        error: packRefusal({ message: 'has fewer than three corners', expected: 'at least three' }),
+      })
+      .optional(),
+    cut_out: section(
+      { corner: oneOf(corners), length: size, width: size },
+      '{corner: rear left, length: 400 mm, width: 300 mm}',
+    ).optional(),
+    leans: trueOrFalse.optional(),
+    solid: trueOrFalse.optional(),
+    combustible: trueOrFalse.optional(),
+    service_from: words('rear doors').optional(),
+    fixings: section(
+      { count: positive(read, 'number'), each: positive(read, 'mass') },
+      '{count: 6, each: 120 kg}',
+    ).optional(),
+  };
+
+  const opening = section(
+    {
+      kind: oneOf(['door', 'drawer', 'lid']),
+      side: oneOf(sides),
+      hinge: oneOf(['left', 'right']).optional(),
+      width: size.optional(),
+      from_left: distance.optional(),
+      height: size.optional(),
+      above_floor: distance.optional(),
+      travel: size.optional(),
+      depth: size.optional(),
+    },
+    '{kind: door, side: left, hinge: right, width: 400 mm}',
+  );
+  const around = {
+    front: size.optional(),
+    rear: size.optional(),
+    left: size.optional(),
+    right: size.optional(),
   };
 
   const layer = section(
@@ -122,6 +191,22 @@ export function planSchema(read: ReadQuantity) {
           width: size,
           height: size,
           floor_above_ground: positive(read, 'length').optional(),
+          profile: listOf(
+            section({ above_floor: distance, width: size }, '{above_floor: 1200 mm, width: 1690 mm}'),
+            '[{above_floor: 0 mm, width: 1760 mm}, {above_floor: 1800 mm, width: 1560 mm}]',
+          ).optional(),
+          heights: listOf(
+            section({ from_front: distance, height: size }, '{from_front: 3000 mm, height: 1860 mm}'),
+            '[{from_front: 0 mm, height: 1900 mm}, {from_front: 3200 mm, height: 1840 mm}]',
+          ).optional(),
+          rear_door_thickness: size.optional(),
+          ribs: listOf(
+            section(
+              { in: oneOf(ribbedSurfaces), from_front: distance, width: size },
+              '{in: left wall, from_front: 980 mm, width: 60 mm}',
+            ),
+            '[{in: left wall, from_front: 980 mm, width: 60 mm}]',
+          ).optional(),
         },
         '{behind_front_axle: 1130 mm, length: 3270 mm, width: 1760 mm, height: 1890 mm}',
       ).optional(),
@@ -136,10 +221,20 @@ export function planSchema(read: ReadQuantity) {
             length: size.optional(),
             width: size.optional(),
             height: size.optional(),
+            kind: oneOf(openingKinds).optional(),
+            at: place.optional(),
+            escape: trueOrFalse.optional(),
           },
           '{in: right wall, length: 1050 mm, height: 1600 mm}',
         ),
         '{side door: {in: right wall, length: 1050 mm, height: 1600 mm}}',
+      ).optional(),
+      obstructions: named(
+        section(
+          { size: box, at: place, walkable: trueOrFalse.optional() },
+          '{size: {length: 300 mm, width: 100 mm, height: 1400 mm}, at: {from_front: 0 mm, from_left: 0 mm}}',
+        ),
+        '{belt pillar: {size: {length: 120 mm, width: 90 mm, height: 1400 mm}, at: {from_front: 0 mm, from_left: 0 mm}}}',
       ).optional(),
       fuel_tank: section(
         {
@@ -158,7 +253,7 @@ export function planSchema(read: ReadQuantity) {
   );
 
   const seat = section(
-    { mass: mass.optional(), at: place.optional() },
+    { mass: mass.optional(), at: place.optional(), swivel_radius: size.optional() },
     '{at: {from_front: -750 mm, from_left: 1250 mm}}',
   );
   const people = section(
@@ -183,7 +278,28 @@ export function planSchema(read: ReadQuantity) {
       material: words('birch plywood').optional(),
       count: positive(read, 'number').optional(),
       each: mass.optional(),
-      ...standing,
+      ...room,
+      is: oneOf(uses).optional(),
+      opens: named(opening, '{door: {kind: door, side: left, hinge: right}}').optional(),
+      needs_space: section(around, '{left: 600 mm}').optional(),
+      stows: named(
+        section(
+          {
+            size: section(
+              { length: size, width: size, height: size },
+              '{length: 1100 mm, width: 450 mm, height: 650 mm}',
+            ),
+            place: oneOf(['inside', 'underneath']).optional(),
+            upright: trueOrFalse.optional(),
+          },
+          '{size: {length: 1100 mm, width: 450 mm, height: 650 mm}}',
+        ),
+        '{folding chair: {size: {length: 900 mm, width: 550 mm, height: 120 mm}}}',
+      ).optional(),
+      heat_clearance: section(
+        { ...around, above: size.optional() },
+        '{left: 150 mm, above: 400 mm}',
+      ).optional(),
     },
     '{mass: 24 kg, at: {from_front: 1200 mm, from_left: 0 mm}}',
   );
@@ -204,7 +320,7 @@ export function planSchema(read: ReadQuantity) {
   );
 
   const store = section(
-    { full: mass, empty: mass.optional(), ...standing },
+    { full: mass, empty: mass.optional(), ...room },
     '{full: 60 kg, empty: 10 kg, in: wardrobe}',
   );
 
@@ -213,9 +329,54 @@ export function planSchema(read: ReadQuantity) {
       contents: oneOf(fluidNames),
       holds: positive(read, 'volume', 'mass'),
       mass: mass.optional(),
-      ...standing,
+      ...room,
     },
     '{contents: fresh, holds: 70 L}',
+  );
+
+  const chase = section(
+    {
+      between: listOf(words('battery side'), '[battery side, kitchen low]').length(2, {
+        error: packRefusal({ message: 'does not lie between two points', expected: 'two names of points' }),
+      }),
+      carries: listOf(oneOf(carried), '[cable, water]').min(1, {
+        error: packRefusal({ message: 'carries nothing', expected: `some of ${carried.join(', ')}` }),
+      }),
+      runs: oneOf(chaseRuns).optional(),
+      bore: size.optional(),
+      through: listOf(oneOf(drilled), '[rib]').optional(),
+      length: size.optional(),
+    },
+    '{between: [battery side, kitchen low], carries: [cable]}',
+  );
+  const run = section(
+    {
+      carries: oneOf(carried),
+      from: words('electrical cupboard'),
+      to: words('fridge'),
+      from_point: words('battery side').optional(),
+      to_point: words('kitchen low').optional(),
+      diameter: size.optional(),
+      count: positive(read, 'number').optional(),
+      linear_mass: positive(read, 'linearMass').optional(),
+      length: size.optional(),
+    },
+    '{carries: cable, from: electrical cupboard, to: fridge, diameter: 4 mm, count: 2}',
+  );
+  const routes = section(
+    {
+      slack: amount(read, 'share').optional(),
+      points: named(
+        section({ at: place }, '{at: {from_front: 1800 mm, from_left: 20 mm, above_floor: 60 mm}}'),
+        '{kitchen low: {at: {from_front: 300 mm, from_right: 20 mm, above_floor: 60 mm}}}',
+      ).optional(),
+      chases: named(
+        chase,
+        '{left chase: {between: [battery side, kitchen low], carries: [cable]}}',
+      ).optional(),
+      runs: named(run, '{fridge supply: {carries: cable, from: electrical cupboard, to: fridge}}').optional(),
+    },
+    '{points: {kitchen low: {at: {from_front: 300 mm}}}}',
   );
 
   const ticket = section(
@@ -258,6 +419,7 @@ export function planSchema(read: ReadQuantity) {
       ).optional(),
       stores: named(store, '{clothes: {full: 30 kg}}').optional(),
       tanks: named(tank, '{fresh tank: {contents: fresh, holds: 70 L}}').optional(),
+      routes: routes.optional(),
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),
       weighed: named(ticket, '{spring: {date: 2026-03-14, total: 2940 kg}}').optional(),
       rules: named(override, '{balance.sides: {limit: 5 %, reason: "the maker allows it"}}').optional(),

@@ -111,6 +111,12 @@ export const dimensions = {
     example: '3.4 kg/m2',
     units: ['kg/m2', 'g/m2', 'lb/ft2', 'oz/ft2'],
   },
+  linearMass: {
+    dimension: { kg: 1, m: -1 },
+    called: 'a mass per length',
+    example: '0.09 kg/m',
+    units: ['kg/m', 'g/m', 'lb/ft', 'oz/ft'],
+  },
   density: {
     dimension: { kg: 1, m: -3 },
     called: 'a density',

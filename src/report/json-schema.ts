@@ -57,7 +57,7 @@ const loadState = z
   .describe('One way the van may be loaded.');
 
 const verdict = z.enum(['fail', 'warn', 'not checked', 'pass']);
-const topic = z.enum(['mass', 'balance']);
+const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes']);
 
 const finding = z
   .strictObject({

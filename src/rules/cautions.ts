@@ -8,3 +8,31 @@ export const balanceCaution =
 
 export const stabilityCaution =
   'An estimate of a rigid van. Springs, tyres and moving water let a real one tip earlier, and no figure here says how a van handles.';
+
+/** Shown with everything that rests on where things stand and how large they are. */
+export const fitCaution =
+  'Worked out from the sizes and places in the plan. A real van bows, twists and is out of square: measure it where the thing will stand, and leave room for linings, screws and hands.';
+
+/** Shown with everything that rests on tables of people. */
+export const bodyCaution =
+  'People differ more than tables do. Try it out, with boxes and tape, with those who will live there.';
+
+/** Shown with everything about getting out. */
+export const escapeCaution =
+  'A planning aid. Nothing here shows that people will get out of a fire: local rules and fire services come first; fit working alarms, keep the ways out free at night, and try them in the dark.';
+
+/** Shown with everything about what holds things down. */
+export const holdCaution =
+  'A planning aid. What a fixing holds depends on the metal, wood and glue it sits in, and is not checked here; have structural fixings, seats, belts and tanks looked at by someone qualified. The figures are for braking and bends, not for a crash.';
+
+/** Shown with everything about hot things. */
+export const heatCaution =
+  "A planning aid. The maker's installation instructions and local codes set the clearances, and a qualified installer decides; heat and exhaust fumes kill.";
+
+/** Shown with everything about cables and gas pipes on their ways. */
+export const installationCaution =
+  'A planning aid. Local codes and the makers decide how cables and gas pipes may run; a qualified electrician and a qualified gas engineer check the installation, and gas pipes are tested for leaks.';
+
+/** Shown where the body of the van is drilled or cut. */
+export const structureCaution =
+  "A planning aid. Ribs, pillars, the floor and the roof carry the van: the base vehicle maker's body-building guide says where it may be drilled, and someone qualified decides about cuts.";

@@ -1,5 +1,6 @@
 import { type Body, isPlaced, type PlacedBody } from '../build/body.ts';
 import type { Build } from '../build/build.ts';
+import type { Layout } from '../build/layout.ts';
 import type { Codes } from '../catalogue/codes.ts';
 import { given, missing, type Need } from '../engine/rule.ts';
 import type { Quantity } from '../plan/quantity.ts';
@@ -83,3 +84,15 @@ export const floorHeight: Need<Quantity> = ({ vehicle }) => {
   ];
   return keys.length > 0 || !vehicle.floorAboveGround ? missing(...keys) : given(vehicle.floorAboveGround);
 };
+
+/** The room that everything takes. */
+export const layout: Need<Layout> = optional('van.load_bay', (build) => build.layout);
+
+/** A list of the layout, where the plan gives any of it; `key` is what it would write for it. */
+export const some =
+  <T>(key: string, read: (layout: Layout) => readonly T[]): Need<readonly T[]> =>
+  (build) => {
+    if (!build.layout) return missing('van.load_bay');
+    const found = read(build.layout);
+    return found.length > 0 ? given(found) : missing(key);
+  };
