@@ -32,8 +32,8 @@ export function layOut(plan: Plan, bay: LoadBay, placed: ReadonlyMap<string, Pla
     const vagueHost = hosts.find((host) => (placed.get(host)?.missing ?? []).length > 0);
     const missing = [...(found?.missing ?? []), ...(vagueHost === undefined ? [] : [`${vagueHost}.at`])];
     const solid = found && missing.length === 0 ? solidOf(thing, found, bay) : undefined;
-    if (!solid) {
-      unplaced.push({ name, path, missing });
+    if (!solid || isFarOff(solid.box)) {
+      unplaced.push({ name, path, missing: solid ? ['at'] : missing });
       continue;
     }
     const fixture = section === 'fixtures' ? plan.fixtures?.[name] : undefined;
@@ -189,6 +189,10 @@ function solidOf(
   const room = roomOf(thing, placed, bay);
   return room && { ...room, whereabouts: whereaboutsOf(room.box, bay) };
 }
+
+/** Geometry is exact up to 40 m from the load bay's front; a chain of hosts, each with a slip in it, leads farther. */
+const farOffM = 35;
+const isFarOff = (box: Box3): boolean => Object.values(box).some((edgeM) => Math.abs(edgeM) > farOffM);
 
 /** Rounding of sums of lengths; a thing that stands at the edge is on its far side. */
 const slackM = 1e-6;

@@ -1,5 +1,7 @@
 import { fluids } from '../catalogue/fluids.ts';
 import { type Material, materialNamed, materials } from '../catalogue/materials.ts';
+import { checkBay, checkOpens, checkRoom, checkService } from './cross-check-room.ts';
+import { checkRoutes } from './cross-check-routes.ts';
 import type { PlanDocument } from './document.ts';
 import { nearestOf } from './nearest.ts';
 import type { Problem } from './problem.ts';
@@ -7,7 +9,7 @@ import { quote } from './quote.ts';
 import type { Removed } from './salvage.ts';
 import type { Plan } from './schema.ts';
 
-type Path = readonly (string | number)[];
+export type Path = readonly (string | number)[];
 
 interface More {
   readonly expected?: string | undefined;
@@ -18,7 +20,7 @@ interface More {
   readonly onKey?: boolean;
 }
 
-type Complain = (path: Path, message: string, more?: More) => void;
+export type Complain = (path: Path, message: string, more?: More) => void;
 
 /**
  * What no single key can show: names that refer to nothing, circles, and keys that exclude or need each other.
@@ -46,7 +48,22 @@ export function crossCheck(plan: Plan, document: PlanDocument, removed: readonly
   checkBuildUps(plan, complain);
   checkStores(plan, complain);
   checkStates(plan, complain);
+  checkSpace(plan, complain);
   return problems;
+}
+
+function checkSpace(plan: Plan, complain: Complain): void {
+  const things = placedThings(plan);
+  for (const { section, name, thing } of things) checkRoom(name, thing, [section, name], complain);
+  for (const [name, fixture] of Object.entries(plan.fixtures ?? {}))
+    checkOpens(name, fixture, ['fixtures', name], complain);
+  checkBay(plan, complain);
+  checkService(plan, things, complain);
+  checkRoutes(plan, new Set(things.map(({ name }) => name)), complain);
+  for (const [name, { at }] of Object.entries(plan.van.obstructions ?? {}))
+    checkPlace(at, ['van', 'obstructions', name, 'at'], complain);
+  for (const [name, { at }] of Object.entries(plan.routes?.points ?? {}))
+    checkPlace(at, ['routes', 'points', name, 'at'], complain);
 }
 
 const keyOf = (path: readonly PropertyKey[]): string => path.map(String).join('\u0000');
@@ -90,6 +107,7 @@ function checkVan({ van }: Plan, complain: Complain): void {
       complain(['van', 'openings', name], `opening ${quote(name)} needs two sizes`, {
         expected: 'two of `length`, `width` and `height`',
       });
+    checkPlace(opening.at, ['van', 'openings', name, 'at'], complain);
   }
   checkPlace(van.fuel_tank?.at, ['van', 'fuel_tank', 'at'], complain);
 }

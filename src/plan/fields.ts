@@ -174,16 +174,23 @@ function customIssue(raw: unknown, refusal: Refusal) {
   };
 }
 
+/** Nothing in a van is longer or farther off, cables included: a metre was probably written for a millimetre. */
+const longestM = 30;
+
 function bounded(read: ReadQuantity, kinds: readonly DimensionName[], least: number) {
   return z.unknown().transform((raw, context): Filling => {
     const reading = readAs(raw, read, kinds);
-    if (reading.ok && reading.value.value >= least) return reading.value;
-    const refusal = reading.ok
-      ? {
-          message: `${quoteValue(raw)} is ${reading.value.value < 0 ? 'negative' : 'zero'}`,
-          expected: `${least > 0 ? 'more than zero' : 'zero or more'}: ${examplesOf(kinds)}`,
-        }
-      : reading.refusal;
+    const isTooLong =
+      reading.ok && reading.value.kind === 'length' && Math.abs(reading.value.value) > longestM;
+    if (reading.ok && reading.value.value >= least && !isTooLong) return reading.value;
+    const refusal = isTooLong
+      ? { message: `${quoteValue(raw)} is more than any van is long`, expected: `at most ${longestM} m` }
+      : reading.ok
+        ? {
+            message: `${quoteValue(raw)} is ${reading.value.value < 0 ? 'negative' : 'zero'}`,
+            expected: `${least > 0 ? 'more than zero' : 'zero or more'}: ${examplesOf(kinds)}`,
+          }
+        : reading.refusal;
     context.issues.push(customIssue(raw, refusal));
     return z.NEVER;
   });

@@ -100,7 +100,7 @@ export function planSchema(read: ReadQuantity) {
       section({ from_front: distance, from_left: distance }, '{from_front: 0 mm, from_left: 300 mm}'),
       '[{from_front: 0 mm, from_left: 0 mm}, {from_front: 600 mm, from_left: 0 mm}, {from_front: 0 mm, from_left: 450 mm}]',
     )
-      .min(3, {
+      .refine(({ length }) => length >= 3, {
         error: packRefusal({ message: 'has fewer than three corners', expected: 'at least three' }),
       })
       .optional(),
@@ -194,11 +194,15 @@ export function planSchema(read: ReadQuantity) {
           profile: listOf(
             section({ above_floor: distance, width: size }, '{above_floor: 1200 mm, width: 1690 mm}'),
             '[{above_floor: 0 mm, width: 1760 mm}, {above_floor: 1800 mm, width: 1560 mm}]',
-          ).optional(),
+          )
+            .min(1, { error: packRefusal({ message: 'has no width', expected: 'at least one' }) })
+            .optional(),
           heights: listOf(
             section({ from_front: distance, height: size }, '{from_front: 3000 mm, height: 1860 mm}'),
             '[{from_front: 0 mm, height: 1900 mm}, {from_front: 3200 mm, height: 1840 mm}]',
-          ).optional(),
+          )
+            .min(1, { error: packRefusal({ message: 'has no height', expected: 'at least one' }) })
+            .optional(),
           rear_door_thickness: size.optional(),
           ribs: listOf(
             section(
@@ -336,9 +340,12 @@ export function planSchema(read: ReadQuantity) {
 
   const chase = section(
     {
-      between: listOf(words('battery side'), '[battery side, kitchen low]').length(2, {
-        error: packRefusal({ message: 'does not lie between two points', expected: 'two names of points' }),
-      }),
+      between: listOf(words('battery side'), '[battery side, kitchen low]').refine(
+        ({ length }) => length === 2,
+        {
+          error: packRefusal({ message: 'does not lie between two points', expected: 'two names of points' }),
+        },
+      ),
       carries: listOf(oneOf(carried), '[cable, water]').min(1, {
         error: packRefusal({ message: 'carries nothing', expected: `some of ${carried.join(', ')}` }),
       }),
