@@ -31,6 +31,9 @@ export interface Limit {
   readonly sense: 'at most' | 'at least';
 }
 
+/** The reason of a check that could not begin, since the plan lacks what it needs. */
+export const saysTooLittle: Phrase = ['The plan does not say enough for this check.'];
+
 /** What one rule says about one subject. Everything a report shows is in here; a report adds nothing. */
 export interface Finding {
   /** Stable identifier, e.g. "balance.rear-axle". */

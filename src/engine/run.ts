@@ -1,7 +1,7 @@
 import type { Build } from '../build/build.ts';
 import { type LengthLimitId, lengthLimit } from '../catalogue/fit-limits.ts';
 import { type LimitId, limitFor, limitIds } from '../catalogue/limits.ts';
-import { type Finding, type Note, topics, verdicts } from './finding.ts';
+import { type Finding, type Note, saysTooLittle, topics, verdicts } from './finding.ts';
 import { say } from './phrase.ts';
 import type { AnyLimitId, EffectiveLimit, Rule } from './rule.ts';
 
@@ -46,7 +46,7 @@ export function notChecked(rule: Rule, missing: readonly string[]): Finding {
     verdict: 'not checked',
     subject: rule.title,
     path: rule.place,
-    reason: say`The plan does not say enough for this check.`,
+    reason: saysTooLittle,
     remedy: say`Add ${missing.map((key) => `\`${key}\``).join(', ')}.`,
     missing,
     sources: rule.sources,

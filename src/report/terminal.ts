@@ -3,6 +3,7 @@ import type { Report } from '../engine/report.ts';
 import { closestText } from './closest-text.ts';
 import { findingBlock } from './finding-block.ts';
 import { findingTables } from './finding-table.ts';
+import { couldNotBegin, notCheckedLines } from './not-checked.ts';
 import { noteLines } from './note-table.ts';
 import { type Pen, penOf } from './pen.ts';
 import { quietLines } from './quiet.ts';
@@ -54,7 +55,12 @@ function topicParagraphs(
   pen: Pen,
   { width, detail }: TerminalOptions,
 ): Paragraph[] {
-  const groups = shownTopics.map((topic) => worstFirst(report.findings.filter((one) => one.topic === topic)));
+  // With --detail a check that could not begin has a line and a block like any other.
+  const isListed = (finding: Finding): boolean => !detail && couldNotBegin(finding);
+  const inTopic = (topic: Topic) => report.findings.filter((finding) => finding.topic === topic);
+  const groups = shownTopics.map((topic) =>
+    worstFirst(inTopic(topic).filter((finding) => !isListed(finding))),
+  );
   const tables = findingTables(report, groups, pen, width);
   return shownTopics.flatMap((topic, at) => {
     const findings = groups[at] ?? [];
@@ -63,6 +69,7 @@ function topicParagraphs(
       ...findings
         .filter(({ verdict }) => detail || verdict !== 'pass')
         .map((finding) => findingBlock(report, finding, pen, { width, detail })),
+      notCheckedLines(inTopic(topic).filter(isListed), pen, width),
       ...notes.map((note) => noteLines(note, report, pen, { width, detail })),
     ].filter((lines) => lines.length > 0);
     const [title = '', rule = ''] = underlined(topicHeading(topic), '═');
