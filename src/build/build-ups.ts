@@ -43,7 +43,13 @@ export function buildUpsOf(plan: Plan, bay: LoadBay | undefined): Linings {
     const areaErrors =
       buildUp.area && areaM2 > 0 ? errorsOf(buildUp.area, `${source}.area`, massKg / areaM2) : [];
     const position = bay && placeOf(buildUp, name, bay, plan.van, assumptions);
-    buildUps.push({ name, path, areaM2, layers: layers.map(({ layer }) => layer) });
+    buildUps.push({
+      name,
+      path,
+      ...(buildUp.of && { surface: buildUp.of }),
+      areaM2,
+      layers: layers.map(({ layer }) => layer),
+    });
     bodies.push({
       label: name,
       path,
@@ -107,7 +113,8 @@ export function surfaceArea(surface: Surface, bay: LoadBay, van: Van): number {
   };
   if (surface === 'walls') return surfaceArea('left wall', bay, van) + surfaceArea('right wall', bay, van);
   const openings = Object.values(van.openings ?? {})
-    .filter((opening) => opening.in === surface)
+    // What covers the rear doors is on the doors themselves.
+    .filter((opening) => opening.in === surface && !(surface === 'rear doors' && opening.kind === 'door'))
     .reduce(
       (sum, { length, width, height }) =>
         sum + [length, width, height].reduce((product, side) => product * (side?.value ?? 1), 1),

@@ -25,6 +25,12 @@ describe('the area of a surface', () => {
     { of: 'walls', van: { openings, wheel_arches: arches }, areaM2: 14.3 },
     { of: 'bulkhead', van: { openings }, areaM2: 4 },
     { of: 'rear doors', van: { openings }, areaM2: 4 - 0.5 },
+    // Their lining is on the doors themselves.
+    {
+      of: 'rear doors',
+      van: { openings: '{rear doors: {kind: door, in: rear doors, width: 1.8 m, height: 1.9 m}}' },
+      areaM2: 4,
+    },
     // An opening larger than the wall leaves nothing, not less.
     {
       of: 'left wall',
