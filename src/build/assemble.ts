@@ -10,23 +10,30 @@ import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
 import { layOut } from './lay-out.ts';
 import { peopleAboard } from './people.ts';
-import { somewhereIn, spaceOfBay } from './placing.ts';
+import { type Placed, somewhereIn, spaceOfBay } from './placing.ts';
+import { routesOf } from './routes.ts';
+import type { Routing } from './routing.ts';
 import { statesOf, ticketsOf } from './states.ts';
 import { thingsOf } from './things.ts';
 
-/** Derives everything that follows from a plan. The order of entries does not matter. */
-export function assemble(plan: Plan): Build {
+/**
+ * Derives everything that follows from a plan. The order of entries does not matter. A plan with routes needs the
+ * routing, see `routingFor`.
+ */
+export function assemble(plan: Plan, routing?: Routing): Build {
   const vehicle = vehicleOf(plan);
   const base = baseVehicle(plan, vehicle);
   const people = peopleAboard(plan, vehicle.bay);
   const things = thingsOf(plan, vehicle.bay);
   const linings = buildUpsOf(plan, vehicle.bay);
+  const routed = routedBy(routing, plan, vehicle.bay, things.placed);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
   const bodies = [
     ...base.bodies,
     ...people.bodies,
     ...linings.bodies,
     ...things.bodies,
+    ...(routed?.bodies ?? []),
     ...effects.bodies,
   ].map(alike);
   const variables = bodies.flatMap((body) => (body.variable ? [body.variable] : []));
@@ -40,6 +47,7 @@ export function assemble(plan: Plan): Build {
     vehicle,
     bodies,
     ...(vehicle.bay && { layout: layOut(plan, vehicle.bay, things.placed) }),
+    ...(routed && { routes: routed.routes }),
     spaces: things.spaces,
     supplyKg: water.supplyKg,
     persons: people.persons,
@@ -62,6 +70,7 @@ export function assemble(plan: Plan): Build {
       ...people.assumptions,
       ...linings.assumptions,
       ...things.assumptions,
+      ...(routed?.assumptions ?? []),
       ...effects.assumptions,
       ...water.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>
@@ -69,6 +78,17 @@ export function assemble(plan: Plan): Build {
       ),
     ],
   };
+}
+
+function routedBy(
+  routing: Routing | undefined,
+  plan: Plan,
+  bay: Vehicle['bay'],
+  placed: ReadonlyMap<string, Placed>,
+): ReturnType<typeof routesOf> | undefined {
+  if (!plan.routes) return undefined;
+  if (!routing) throw new Error('A plan with routes is assembled with the routing that was loaded for it.');
+  return routesOf(plan, plan.routes, bay, placed, routing);
 }
 
 /**

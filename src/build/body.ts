@@ -41,7 +41,16 @@ export interface Variable {
   readonly densityKgM3?: number;
 }
 
-export type BodySort = 'van' | 'person' | 'fixture' | 'build-up' | 'store' | 'tank' | 'contents' | 'fuel';
+export type BodySort =
+  | 'van'
+  | 'person'
+  | 'fixture'
+  | 'build-up'
+  | 'store'
+  | 'tank'
+  | 'contents'
+  | 'fuel'
+  | 'run';
 
 /** A mass at a place. */
 export interface Body {

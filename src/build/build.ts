@@ -6,6 +6,7 @@ import type { Plan } from '../plan/schema.ts';
 import type { Body } from './body.ts';
 import type { Layout } from './layout.ts';
 import type { LoadBay, Space } from './placing.ts';
+import type { Routes } from './routes.ts';
 
 /** How much of each variable mass is aboard, by name. Masses that are not named are at their least. */
 export type Filling = ReadonlyMap<string, number>;
@@ -47,6 +48,8 @@ export interface BuiltLayer {
 export interface BuiltBuildUp {
   readonly name: string;
   readonly path: PlanPath;
+  /** Undefined where the plan gives an area alone. */
+  readonly surface?: NonNullable<NonNullable<Plan['build_ups']>[string]['of']>;
   readonly areaM2: number;
   readonly layers: readonly BuiltLayer[];
 }
@@ -88,6 +91,8 @@ export interface Build {
   readonly bodies: readonly Body[];
   /** The room that everything takes; without a load bay nothing has a place. */
   readonly layout?: Layout;
+  /** Cables, pipes and ducts on their ways. */
+  readonly routes?: Routes;
   /** Spaces by name, for things that hold others. */
   readonly spaces: ReadonlyMap<string, Space>;
   /** Fresh and waste water together cannot be more than this. */

@@ -33,7 +33,12 @@ export function layOut(plan: Plan, bay: LoadBay, placed: ReadonlyMap<string, Pla
     const missing = [...(found?.missing ?? []), ...(vagueHost === undefined ? [] : [`${vagueHost}.at`])];
     const solid = found && missing.length === 0 ? solidOf(thing, found, bay) : undefined;
     if (!solid || isFarOff(solid.box)) {
-      unplaced.push({ name, path, missing: solid ? ['at'] : missing });
+      unplaced.push({
+        name,
+        path,
+        missing: solid ? ['at'] : missing,
+        ...(thing.in !== undefined && { inside: thing.in }),
+      });
       continue;
     }
     const fixture = section === 'fixtures' ? plan.fixtures?.[name] : undefined;
@@ -90,10 +95,10 @@ export function layOut(plan: Plan, bay: LoadBay, placed: ReadonlyMap<string, Pla
       }),
     ],
     useSpaces: bySolid(({ name, box, path }, fixture) => useSpacesOf(name, fixture.needs_space, box, path)),
-    stowed: bySolid(({ name, path }, fixture) =>
-      Object.entries(fixture.stows ?? {}).map(([stowed, { size, place, upright }]) => ({
+    stowed: Object.entries(plan.fixtures ?? {}).flatMap(([name, { stows }]) =>
+      Object.entries(stows ?? {}).map(([stowed, { size, place, upright }]) => ({
         name: stowed,
-        path: [...path, 'stows', stowed],
+        path: ['fixtures', name, 'stows', stowed],
         of: name,
         place: place ?? 'inside',
         size: { lengthM: size.length.value, widthM: size.width.value, heightM: size.height.value },

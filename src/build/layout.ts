@@ -2,7 +2,7 @@ import type { BoxSize } from '../calc/space/fit-in.ts';
 import type { Bounds, Outline } from '../calc/space/plane.ts';
 import type { Prism } from '../calc/space/prism.ts';
 import type { Shell } from '../calc/space/shell.ts';
-import type { Face } from '../calc/space/swing.ts';
+import type { Face, Footprint } from '../calc/space/swing.ts';
 import type { PlanPath } from '../engine/finding.ts';
 import type {
   carried,
@@ -63,6 +63,8 @@ export interface Unplaced {
   readonly name: string;
   readonly path: PlanPath;
   readonly missing: readonly string[];
+  /** The thing that it lies in, where the plan puts it into one. */
+  readonly inside?: string;
 }
 
 /** A hole in the shell. */
@@ -85,6 +87,18 @@ export interface Rib {
   readonly toM: number;
 }
 
+/** What opens: a door's leaf, a drawer or a lid. */
+export interface Leaf {
+  /** The part of the thing's box that is behind it or under it. */
+  readonly part: Footprint;
+  /** The face it is in; of a lid, the edge it is hinged at. */
+  readonly side: Face;
+  /** Of a door only, as someone sees it who stands before it. */
+  readonly hinge?: 'left' | 'right';
+  /** How wide a door is, how far a drawer comes out, how deep a lid is. */
+  readonly reachM: number;
+}
+
 /** Room that something takes while it opens, slides out or turns. */
 export interface Sweep {
   /** "door of wardrobe", "drawer of kitchen unit", "passenger seat". */
@@ -94,6 +108,8 @@ export interface Sweep {
   readonly of: string;
   readonly kind: 'door' | 'drawer' | 'lid' | 'seat';
   readonly prism: Prism;
+  /** A seat of the cab has none. */
+  readonly leaf?: Leaf;
 }
 
 /** Room on the floor that is needed to use a thing. */

@@ -1,3 +1,4 @@
+import { allRuns } from '../plan/cross-check.ts';
 import type { Fills, Plan } from '../plan/schema.ts';
 import type { Body, Variable } from './body.ts';
 import type { Filling, NamedState, Ticket } from './build.ts';
@@ -80,9 +81,10 @@ function addUp(front: Weight | undefined, rear: Weight | undefined): Weight {
   };
 }
 
-/** A thing that was not aboard did not hold anything either. */
+/** A thing that was not aboard did not hold anything either; `routes` stands for all cables and pipes. */
 function withContents(absent: readonly string[], bodies: readonly Body[]): ReadonlySet<string> {
   const all = new Set(absent);
+  if (all.has(allRuns)) for (const { sort, label } of bodies) if (sort === 'run') all.add(label);
   for (let before = -1; before !== all.size; ) {
     before = all.size;
     for (const body of bodies) if (body.host !== undefined && all.has(body.host)) all.add(body.label);

@@ -4,7 +4,7 @@ import type { Prism } from '../calc/space/prism.ts';
 import { doorSweep, drawerTravel, type Face, type Footprint, lidSwing } from '../calc/space/swing.ts';
 import type { PlanPath } from '../engine/finding.ts';
 import type { Plan } from '../plan/schema.ts';
-import type { Box3, Sweep, UseSpace } from './layout.ts';
+import type { Box3, Leaf, Sweep, UseSpace } from './layout.ts';
 
 type Fixture = NonNullable<Plan['fixtures']>[string];
 type Opening = NonNullable<Fixture['opens']>[string];
@@ -23,31 +23,57 @@ export const faceWidthM = ({ lengthM, widthM }: Footprint, face: Face): number =
 
 /** What the doors, drawers and lids of a thing sweep. */
 export function sweepsOf(name: string, opens: Fixture['opens'], box: Box3, path: PlanPath): Sweep[] {
-  return Object.entries(opens ?? {}).map(([opening, given]) => ({
-    name: `${opening} of ${name}`,
-    path: [...path, 'opens', opening],
-    of: name,
-    kind: given.kind,
-    prism: sweepOf(given, box),
-  }));
+  return Object.entries(opens ?? {}).map(([opening, given]) => {
+    const leaf = leafOf(given, box);
+    return {
+      name: `${opening} of ${name}`,
+      path: [...path, 'opens', opening],
+      of: name,
+      kind: given.kind,
+      prism: sweptBy(given.kind, leaf, heightsOf(given, box)),
+      leaf,
+    };
+  });
 }
 
-function sweepOf(opening: Opening, box: Box3): Prism {
-  const { side } = opening;
+function leafOf({ kind, side, width, from_left, travel, depth, hinge }: Opening, box: Box3): Leaf {
   const whole = footprintOf(box);
-  const widthM = opening.width?.value ?? faceWidthM(whole, side);
-  const part = partOfFace(whole, side, opening.from_left?.value ?? 0, widthM);
-  if (opening.kind === 'lid') {
-    const alongVan = side === 'front' || side === 'rear';
-    return lidSwing(part, box.topM, side, opening.depth?.value ?? (alongVan ? part.lengthM : part.widthM));
-  }
-  const bottomM = box.bottomM + (opening.above_floor?.value ?? 0);
-  const topM = opening.height ? bottomM + opening.height.value : box.topM;
+  const widthM = width?.value ?? faceWidthM(whole, side);
+  const part = partOfFace(whole, side, from_left?.value ?? 0, widthM);
+  if (kind === 'door') return { part, side, hinge: hinge ?? 'left', reachM: widthM };
+  return { part, side, reachM: (kind === 'lid' ? depth : travel)?.value ?? depthBehind(whole, side) };
+}
+
+function heightsOf({ kind, above_floor: above, height }: Opening, box: Box3): Heights {
+  if (kind === 'lid') return { bottomM: box.topM, topM: box.topM };
+  const bottomM = box.bottomM + (above?.value ?? 0);
+  return { bottomM, topM: height ? bottomM + height.value : box.topM };
+}
+
+type Heights = Pick<Prism, 'bottomM' | 'topM'>;
+
+/** The top of a lid's room follows from its depth. */
+function sweptBy(kind: Opening['kind'], leaf: Leaf, { bottomM, topM }: Heights): Prism {
+  const { part, side, hinge, reachM } = leaf;
+  if (kind === 'lid') return lidSwing(part, bottomM, side, reachM);
   const outline =
-    opening.kind === 'drawer'
-      ? drawerTravel(part, side, opening.travel?.value ?? depthBehind(whole, side))
-      : doorSweep(part, side, opening.hinge ?? 'left', widthM);
+    kind === 'drawer' ? drawerTravel(part, side, reachM) : doorSweep(part, side, hinge ?? 'left', reachM);
   return { outline, bottomM, topM };
+}
+
+/** The same door with a narrower leaf, the same drawer pulled out less far, the same lid less deep. */
+export const withReach = (sweep: Sweep, reachM: number): Sweep => withLeaf(sweep, { reachM });
+
+/** The same door hinged on its other side; undefined for what is no door. */
+export function hingedOtherwise(sweep: Sweep): Sweep | undefined {
+  const hinge = sweep.leaf?.hinge;
+  return hinge && withLeaf(sweep, { hinge: hinge === 'left' ? 'right' : 'left' });
+}
+
+function withLeaf(sweep: Sweep, change: Partial<Leaf>): Sweep {
+  if (!sweep.leaf || sweep.kind === 'seat') return sweep;
+  const leaf = { ...sweep.leaf, ...change };
+  return { ...sweep, leaf, prism: sweptBy(sweep.kind, leaf, sweep.prism) };
 }
 
 /** The part of a box behind a stretch of one of its faces; from the left as someone sees it who looks at the face. */
@@ -60,7 +86,7 @@ function partOfFace(box: Footprint, face: Face, fromLeftM: number, widthM: numbe
   return { ...box, xM: xM + restM, lengthM: widthM };
 }
 
-/** How far a drawer comes out where the plan does not say: as far as its cupboard is deep. */
+/** How far a drawer comes out and how deep a lid is where the plan does not say: as far as the thing is deep. */
 const depthBehind = ({ lengthM, widthM }: Footprint, face: Face): number =>
   face === 'front' || face === 'rear' ? lengthM : widthM;
 

@@ -352,10 +352,23 @@ export const lashingComparison: Citation = {
   provenance: 'read',
 };
 
-export const lashingStandardRemembered = fromMemory(
-  'EN 12195-1: 0.8 g forward, 0.5 g rearward',
-  'The standard was not read; a German insurers’ page gives the same figures.',
-);
+export const lashingTrainingPage: Citation = {
+  title:
+    'EN 12195-1 on a training page on the CTU Code, transport loads for road transport: 0.8 g forward, 0.5 g rearward and sideways, 0.6 g for what would tip sideways',
+  readAt: 'https://demo.arcademy.ch/CTU-Code/data/html/en/4/p_4_6.html',
+  provenance: 'read',
+  caution:
+    'The standard itself was not read. By its scope EN 12195-1:2010 does not apply to vehicles of up to 3500 kg, which can be driven harder.',
+};
+
+export const lightVanPaper: Citation = {
+  title:
+    'VDI 2700 part 16 in figure 1 of A. Berg, W. Sicks and J.-P. Cheynet, “ISO 27956 - a new standard describing requirements and test methods for lashing points and partitioning systems for cargo securing in delivery vans”, paper 09-0008 (2009): up to 2000 kg 0.9 g forward and 0.7 g sideways, up to 3500 kg 0.8 g and 0.6 g, above it 0.8 g and 0.5 g; 0.5 g rearward',
+  readAt: 'https://www.scribd.com/document/345584161/std-iso-27956-load-restraint-system-pdf',
+  provenance: 'read',
+  caution:
+    'Read in a copy of that page. The text beside the figure names 0.9 g and 0.7 g for 2000 to 3500 kg; a manual for van racking has 0.6 g sideways up to 3500 kg, so the figure is followed.',
+};
 
 export const cargoInsurers: Citation = {
   title:

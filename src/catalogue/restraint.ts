@@ -5,7 +5,8 @@ import {
   cargoRuleQuebec,
   cargoRuleUs,
   lashingComparison,
-  lashingStandardRemembered,
+  lashingTrainingPage,
+  lightVanPaper,
   loadRestraintGuide,
   motorCaravanGuidance,
 } from './fit-sources.ts';
@@ -32,12 +33,11 @@ export interface RestraintCoefficient {
   readonly coefficient: number;
   /** The rule and its edition; coefficients differ between editions. */
   readonly edition: string;
+  /** The permissible maximum mass of the vehicles it is for, kg: more than the first, up to the second. */
+  readonly forVansOf?: readonly [number, number];
   readonly force: Force;
   readonly citations: readonly Citation[];
 }
-
-/** m/s², exact by convention. */
-export const standardGravity = 9.80665;
 
 /** Shown with everything that rests on these coefficients. */
 export const restraintCaution =
@@ -54,6 +54,23 @@ const guide = (
   ...citations: readonly [Citation, ...Citation[]]
 ): RestraintCoefficient => ({ direction, coefficient, edition, force: 'published guide', citations });
 
+/** Light vans corner and brake harder than lorries do. */
+const lightVans = (
+  [aboveKg, upToKg]: readonly [number, number],
+  forward: number,
+  sideways: number,
+): readonly RestraintCoefficient[] =>
+  (
+    [
+      ['forward', forward],
+      ['rearward', 0.5],
+      ['sideways', sideways],
+    ] as const
+  ).map(([direction, coefficient]) => ({
+    ...guide(direction, coefficient, 'VDI 2700 part 16', lightVanPaper),
+    forVansOf: [aboveKg, upToKg],
+  }));
+
 const lashing2003 = 'EN 12195-1:2003';
 const lashing2009 = 'prEN 12195-1:2009';
 const lashingAny = 'EN 12195-1';
@@ -67,22 +84,27 @@ export const restraintCoefficients: readonly RestraintCoefficient[] = [
   guide('forward', 0.8, usCargo, cargoRuleUs),
   guide('forward', 0.8, quebecCargo, cargoRuleQuebec),
   guide('forward', 0.8, australian, loadRestraintGuide),
-  guide('forward', 0.8, lashingAny, lashingStandardRemembered, cargoInsurers),
+  guide('forward', 0.8, lashingAny, lashingTrainingPage, cargoInsurers),
   guide('rearward', 0.5, usCargo, cargoRuleUs),
   guide('rearward', 0.5, quebecCargo, cargoRuleQuebec),
   guide('rearward', 0.5, australian, loadRestraintGuide),
-  guide('rearward', 0.5, lashingAny, lashingStandardRemembered, cargoInsurers),
+  guide('rearward', 0.5, lashingAny, lashingTrainingPage, cargoInsurers),
   guide('sideways', 0.5, lashing2003, lashingComparison),
   guide('sideways', 0.5, lashing2009, lashingComparison),
   guide('sideways', 0.5, cargoUnits2001, lashingComparison),
   guide('sideways', 0.5, usCargo, cargoRuleUs),
   guide('sideways', 0.5, quebecCargo, cargoRuleQuebec),
   guide('sideways', 0.5, australian, loadRestraintGuide),
+  guide('sideways', 0.5, lashingAny, lashingTrainingPage),
   guide('sideways tipping', 0.7, lashing2003, lashingComparison),
   // With 0.5, in the other of its two ways of taking the force in the lashing.
   guide('sideways tipping', 0.6, lashing2009, lashingComparison),
+  guide('sideways tipping', 0.6, lashingAny, lashingTrainingPage),
   guide('upward', 0.2, australian, loadRestraintGuide),
   guide('upward', 0.2, usCargo, cargoRuleUs),
+  ...lightVans([0, 2000], 0.9, 0.7),
+  ...lightVans([2000, 3500], 0.8, 0.6),
+  ...lightVans([3500, Number.POSITIVE_INFINITY], 0.8, 0.5),
 ];
 
 /** The strictest figure in a direction, and the ones beside it. */
@@ -91,10 +113,18 @@ export interface Restraint {
   readonly others: readonly RestraintCoefficient[];
 }
 
-/** @throws Error when the table has no row for the direction, which would be a defect of the table. */
-export function restraintFor(direction: RestraintDirection): Restraint {
+/**
+ * The strictest figure for a van of a permissible maximum mass, kg; of all vans where it is not known.
+ *
+ * @throws Error when the table has no row for the direction, which would be a defect of the table.
+ */
+export function restraintFor(direction: RestraintDirection, maximumMassKg?: number): Restraint {
+  const isFor = ({ forVansOf: range }: RestraintCoefficient): boolean =>
+    range === undefined ||
+    maximumMassKg === undefined ||
+    (maximumMassKg > range[0] && maximumMassKg <= range[1]);
   const [strictest, ...others] = restraintCoefficients
-    .filter((row) => row.direction === direction)
+    .filter((row) => row.direction === direction && isFor(row))
     .sort((left, right) => right.coefficient - left.coefficient);
   if (strictest === undefined) throw new Error(`The table of restraint has no row for "${direction}".`);
   return { strictest, others };

@@ -1,5 +1,6 @@
 import { assemble } from '../build/assemble.ts';
 import type { Build } from '../build/build.ts';
+import { routingFor } from '../build/routing.ts';
 import { overrideTroubles } from '../engine/overrides.ts';
 import type { Report } from '../engine/report.ts';
 import { type Defect, runRules, sortFindings } from '../engine/run.ts';
@@ -21,7 +22,7 @@ export async function checkPlan(
 ): Promise<Checked> {
   const { document, plan, problems } = await loadPlan(text, loadCalculator);
   if (!plan) return { ok: false, problems, document };
-  const build = assemble(plan);
+  const build = assemble(plan, await routingFor(plan));
   const troubles = overrideTroubles(rules, build).map(({ path, onKey, ...words }) => ({
     ...words,
     span: onKey ? document.keySpanOf(path) : document.spanOf(path),

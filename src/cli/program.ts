@@ -18,7 +18,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .configureOutput({
       writeOut: around.print,
       writeErr: around.complain,
-      outputError: (text, write) => write(inOurWords(text)),
+      outputError: (text, write) => write(inOurWords(text, args.includes('look') ? lookUsage : usage)),
       getOutHelpWidth: () => around.width,
       getErrHelpWidth: () => around.width,
     })
@@ -64,6 +64,37 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       );
     });
 
+  program
+    .command('look')
+    .description('draw the plan view and the side elevations of a plan to scale, with box-drawing characters')
+    .argument('<plan>', 'the plan file')
+    .option(
+      '--view <views>',
+      'draw only these, with commas between: plan, left, right',
+      (given: string, before: readonly string[]): readonly string[] => [...before, given],
+      [],
+    )
+    .option('--at <height>', 'cut the plan view at a height above the floor, such as 1.2m')
+    .helpOption('-h, --help', 'show this help')
+    .exitOverride()
+    .addHelpText('after', lookExamples)
+    .action(async (file: string, { view, at }: WrittenLook) => {
+      // `check` runs on every save, and need not wait for what only this command uses.
+      const { look, parseCut, parseViews, viewNames } = await import('./look.ts');
+      const chosen = parseViews(view);
+      const cut = at === undefined ? undefined : parseCut(at);
+      if ('unknown' in chosen) {
+        const meant = nearest(chosen.unknown, viewNames);
+        around.complain(
+          `${visible(quote(chosen.unknown))} is not a view\n${meant === undefined ? '' : `  did you mean: ${meant}\n`}  expected: one of ${viewNames.join(', ')}\n`,
+        );
+        exitCode = 2;
+      } else if (cut && 'wrong' in cut) {
+        around.complain(cut.wrong);
+        exitCode = 2;
+      } else exitCode = await look(file, { ...chosen, ...cut }, around);
+    });
+
   if (args.length === 0) {
     around.complain(`no command is given\n\n`);
     program.outputHelp({ error: true });
@@ -79,17 +110,24 @@ export async function run(args: readonly string[], around: Surroundings): Promis
 }
 
 /** What commander says of a command line, in the form of our own messages. */
-function inOurWords(text: string): string {
+function inOurWords(text: string, expected: string): string {
   const [, said = text, meant] =
     /^error: (.*?)\n?(?:\(Did you mean (?:one of )?(.*)\?\))?\n*$/s.exec(text) ?? [];
   const hint = meant === undefined ? '' : `  did you mean: ${meant}\n`;
   const plain = said
     .replace("missing required argument 'plan'", 'no plan is given')
     .replace(/'([^']*)'/g, '`$1`');
-  return `${visible(plain)}\n${hint}  expected: ${usage}\n`;
+  return `${visible(plain)}\n${hint}  expected: ${expected}\n`;
 }
 
 const usage = '`storystick check plan.yaml`; `storystick check --help` shows all options';
+
+const lookUsage = '`storystick look plan.yaml`; `storystick look --help` shows all options';
+
+interface WrittenLook {
+  readonly view: readonly string[];
+  readonly at?: string;
+}
 
 interface Written {
   readonly only: readonly string[];
@@ -108,3 +146,8 @@ const checkExamples = `
 Examples:
   storystick check examples/curlew/curlew.yaml
   storystick check plan.yaml --only mass --detail`;
+
+const lookExamples = `
+Examples:
+  storystick look examples/curlew/curlew.yaml
+  storystick look plan.yaml --view plan --at 1.2m`;

@@ -165,7 +165,10 @@ function checkPlace(place: Standing['at'], path: Path, complain: Complain): void
 const inWords = (names: readonly string[]): string =>
   `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 
-const reserved = new Set(['floor', 'ceiling', 'fuel']);
+/** In place of a name: everything under `routes`. */
+export const allRuns = 'routes';
+
+const reserved = new Set(['floor', 'ceiling', 'fuel', allRuns]);
 
 function checkNames(plan: Plan, complain: Complain): void {
   const sections = new Map<string, string>();
@@ -198,6 +201,7 @@ function checkNames(plan: Plan, complain: Complain): void {
     checkPlace(seat.at, ['people', 'seats', name, 'at'], complain);
   }
   for (const name of Object.keys(plan.build_ups ?? {})) check('build_ups', name);
+  for (const name of Object.keys(plan.routes?.runs ?? {})) check('routes.runs', name);
 }
 
 function checkHosts(plan: Plan, complain: Complain): void {
@@ -348,6 +352,8 @@ function checkStates(plan: Plan, complain: Complain): void {
   const things = new Set([
     ...placedThings(plan).map(({ name }) => name),
     ...Object.keys(plan.build_ups ?? {}),
+    ...Object.keys(plan.routes?.runs ?? {}),
+    ...(plan.routes ? [allRuns] : []),
   ]);
   const nearestThing = nearestOf(things);
   for (const [name, ticket] of Object.entries(plan.weighed ?? {})) {
@@ -368,7 +374,7 @@ function checkStates(plan: Plan, complain: Complain): void {
     for (const [index, absent] of (ticket.without ?? []).entries()) {
       if (!things.has(absent))
         complain([...path, 'without', index], `${quote(absent)} is not in the plan`, {
-          expected: 'the name of a fixture, a tank, a store or a build-up',
+          expected: 'the name of a fixture, a tank, a store, a build-up or a run; or `routes` for all runs',
           meant: nearestThing(absent),
           about: absent,
         });

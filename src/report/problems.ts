@@ -17,11 +17,12 @@ export function renderProblems(
   text: string,
   problems: readonly Problem[],
   positionOf: Position,
+  wanted: 'checked' | 'drawn' = 'checked',
 ): string {
   const lines = text.split(/\r?\n/);
   const blocks = problems.map((problem) => block(file, lines, problem, positionOf));
   const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
-  const end = `${count}: nothing was checked, because the plan could not be understood.`;
+  const end = `${count}: nothing was ${wanted}, because the plan could not be understood.`;
   return `${blocks.map((each) => each.join('\n')).join('\n\n')}\n\n${end}\n`;
 }
 

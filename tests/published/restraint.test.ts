@@ -1,60 +1,44 @@
-// Restraint forces against the published coefficients.
+// Restraint forces, and the rows of the catalogue that each source gives.
 import { describe, expect, test } from 'vitest';
-import {
-  type RestraintCoefficients,
-  ROAD_RESTRAINT,
-  restraintForces,
-  STANDARD_GRAVITY_M_PER_S2,
-  vanRestraint,
-} from '../../src/calc/space/restraint.ts';
+import { restraintForceN, STANDARD_GRAVITY_M_PER_S2 } from '../../src/calc/space/restraint.ts';
 import type { Citation } from '../../src/catalogue/citation.ts';
+import {
+  cargoRuleQuebec,
+  lashingTrainingPage,
+  lightVanPaper,
+  loadRestraintGuide,
+} from '../../src/catalogue/fit-sources.ts';
+import {
+  type RestraintDirection,
+  restraintCoefficients,
+  restraintFor,
+} from '../../src/catalogue/restraint.ts';
 import { exactly, expectPublished } from './agreement.ts';
 
-type Way = keyof RestraintCoefficients;
+const rowsFrom = (source: Citation, direction: RestraintDirection) =>
+  restraintCoefficients.filter((row) => row.direction === direction && row.citations.includes(source));
 
 describe('general coefficients for road vehicles', () => {
-  const ctu: Citation = {
-    title: 'training page on the CTU Code, transport loads for road transport (EN 12195-1)',
-    readAt: 'https://demo.arcademy.ch/CTU-Code/data/html/en/4/p_4_6.html',
-    provenance: 'read',
-  };
-  const quebec: Citation = {
-    title: 'Cargo Securement Standards Regulation, C-24.2, r. 30, section 3',
-    readAt:
-      'http://legisquebec.gouv.qc.ca/en/showversion/cr/C-24.2,%20r.%2030?code=se:3&pointInTime=20190521',
-    provenance: 'read',
-  };
-  const australia: Citation = {
-    title: 'training page on the Australian load restraint performance standards, 1.4',
-    readAt: 'https://www.hviatraining.com.au/topic/lesson-1-2-1-overview-performance-standards-2/',
-    provenance: 'read',
-  };
-  const published: readonly { way: Way; value: number; source: Citation }[] = [
-    { way: 'forward', value: 0.8, source: ctu },
-    { way: 'rearward', value: 0.5, source: ctu },
-    { way: 'sideways', value: 0.5, source: ctu },
-    { way: 'forward', value: 0.8, source: quebec },
-    { way: 'rearward', value: 0.5, source: quebec },
-    { way: 'sideways', value: 0.5, source: quebec },
-    { way: 'forward', value: 0.8, source: australia },
-    { way: 'rearward', value: 0.5, source: australia },
-    { way: 'sideways', value: 0.5, source: australia },
-    { way: 'upward', value: 0.2, source: australia },
-  ];
-  test.each(published)('$way $value: $source.title', ({ way, value, source }) => {
-    expectPublished(ROAD_RESTRAINT[way], exactly(value), source);
-  });
-  test('toppling: the strictest of 0.7 (2003) and 0.6 (2009 draft and the CTU Code page)', () => {
-    expect(ROAD_RESTRAINT.topplingSideways).toBe(Math.max(0.7, 0.6));
+  test.each([
+    { direction: 'forward', value: 0.8, source: lashingTrainingPage },
+    { direction: 'rearward', value: 0.5, source: lashingTrainingPage },
+    { direction: 'sideways', value: 0.5, source: lashingTrainingPage },
+    { direction: 'sideways tipping', value: 0.6, source: lashingTrainingPage },
+    { direction: 'forward', value: 0.8, source: cargoRuleQuebec },
+    { direction: 'rearward', value: 0.5, source: cargoRuleQuebec },
+    { direction: 'sideways', value: 0.5, source: cargoRuleQuebec },
+    { direction: 'forward', value: 0.8, source: loadRestraintGuide },
+    { direction: 'rearward', value: 0.5, source: loadRestraintGuide },
+    { direction: 'sideways', value: 0.5, source: loadRestraintGuide },
+    { direction: 'upward', value: 0.2, source: loadRestraintGuide },
+  ] as const)('$direction $value: $source.title', ({ direction, value, source }) => {
+    const rows = rowsFrom(source, direction);
+    expect(rows).toHaveLength(1);
+    for (const { coefficient } of rows) expectPublished(coefficient, exactly(value), source);
   });
 });
 
 describe('coefficients by the mass of the van', () => {
-  const source: Citation = {
-    title: 'A. Berg, W. Sicks, J.-P. Cheynet, paper 09-0008, figure 1 (VDI 2700 part 16)',
-    provenance: 'read',
-    caution: 'the text beside the figure assigns 0.9 and 0.7 to 2.0 to 3.5 t',
-  };
   test.each([
     { maximumMassKg: 1800, forward: 0.9, rearward: 0.5, sideways: 0.7 },
     { maximumMassKg: 2000, forward: 0.9, rearward: 0.5, sideways: 0.7 },
@@ -62,11 +46,23 @@ describe('coefficients by the mass of the van', () => {
     { maximumMassKg: 3500, forward: 0.8, rearward: 0.5, sideways: 0.6 },
     { maximumMassKg: 3501, forward: 0.8, rearward: 0.5, sideways: 0.5 },
     { maximumMassKg: 4250, forward: 0.8, rearward: 0.5, sideways: 0.5 },
-  ])('$maximumMassKg kg', ({ maximumMassKg, forward, rearward, sideways }) => {
-    const coefficients = vanRestraint(maximumMassKg);
-    expectPublished(coefficients.forward, exactly(forward), source);
-    expectPublished(coefficients.rearward, exactly(rearward), source);
-    expectPublished(coefficients.sideways, exactly(sideways), source);
+  ])('$maximumMassKg kg', ({ maximumMassKg, ...expected }) => {
+    const publishedFor = (direction: RestraintDirection): number[] => {
+      const { strictest, others } = restraintFor(direction, maximumMassKg);
+      return [strictest, ...others]
+        .filter(({ citations }) => citations.includes(lightVanPaper))
+        .map(({ coefficient }) => coefficient);
+    };
+    expect(publishedFor('forward')).toEqual([expected.forward]);
+    expect(publishedFor('rearward')).toEqual([expected.rearward]);
+    expect(publishedFor('sideways')).toEqual([expected.sideways]);
+    // The stricter of both homes: the countries that ask for 1.0 forward, the light vans sideways.
+    expect(restraintFor('forward', maximumMassKg).strictest.coefficient).toBe(1);
+    expect(restraintFor('sideways', maximumMassKg).strictest.coefficient).toBe(expected.sideways);
+  });
+
+  test('of a van without a known mass the strictest of all', () => {
+    expect(restraintFor('sideways').strictest).toMatchObject({ coefficient: 0.7, forVansOf: [0, 2000] });
   });
 });
 
@@ -74,20 +70,15 @@ describe('forces', () => {
   test('standard gravity', () => {
     expect(STANDARD_GRAVITY_M_PER_S2).toBe(9.80665);
   });
-  test('a fridge of 31 kg, by hand: 31 · 9.80665 = 304.00615 N', () => {
-    const forces = restraintForces(31);
-    expect(forces.forwardN).toBeCloseTo(243.20492, 5);
-    expect(forces.rearwardN).toBeCloseTo(152.003075, 5);
-    expect(forces.sidewaysN).toBeCloseTo(152.003075, 5);
-    expect(forces.upwardN).toBeCloseTo(60.80123, 5);
-    expect(forces.topplingSidewaysN).toBeCloseTo(212.804305, 5);
-  });
-  test('the same fridge in a van of 3500 kg is held harder sideways', () => {
-    const forces = restraintForces(31, vanRestraint(3500));
-    expect(forces.sidewaysN).toBeCloseTo(182.40369, 5);
-    expect(forces.forwardN).toBeCloseTo(243.20492, 5);
-  });
-  test('a lashing for 70 L of water forward: 70 · 0.8 · 9.80665 N', () => {
-    expect(restraintForces(70).forwardN).toBeCloseTo(549.1724, 6);
+  test.each([
+    { massKg: 31, coefficient: 0.8, forceN: 243.20492 },
+    { massKg: 31, coefficient: 0.5, forceN: 152.003075 },
+    { massKg: 31, coefficient: 0.2, forceN: 60.80123 },
+    { massKg: 31, coefficient: 0.7, forceN: 212.804305 },
+    { massKg: 31, coefficient: 0.6, forceN: 182.40369 },
+    { massKg: 70, coefficient: 0.8, forceN: 549.1724 },
+    { massKg: 31, coefficient: 0, forceN: 0 },
+  ])('$massKg kg at $coefficient g, by hand: $forceN N', ({ massKg, coefficient, forceN }) => {
+    expect(restraintForceN(massKg, coefficient)).toBeCloseTo(forceN, 6);
   });
 });

@@ -1,13 +1,9 @@
 // Shortest ways and chase fill against published answers.
 import { describe, expect, test } from 'vitest';
-import {
-  CONDUIT_SPACE_FACTOR,
-  conduitFillLimit,
-  fillFraction,
-  TRUNKING_FILL_LIMIT,
-} from '../../src/calc/space/chase-fill.ts';
+import { fillFraction } from '../../src/calc/space/chase-fill.ts';
 import { type Chase, shortestRoute } from '../../src/calc/space/route.ts';
 import type { Citation } from '../../src/catalogue/citation.ts';
+import { chaseFillFor } from '../../src/catalogue/fit-limits.ts';
 import { exactly, expectPublished, type Published } from './agreement.ts';
 
 describe('nine points, fourteen ways', () => {
@@ -55,40 +51,6 @@ describe('nine points, fourteen ways', () => {
 });
 
 describe('chase fill', () => {
-  const table1: Citation = {
-    title: 'NFPA 70 (NEC), chapter 9, table 1',
-    readAt: 'https://expertce.com/learn-articles/nec-chapter-9-table-1-conduit-fill',
-    provenance: 'read',
-    caution: 'read on pages that reproduce it',
-  };
-  test.each([
-    { cables: 1, limit: 0.53 },
-    { cables: 2, limit: 0.31 },
-    { cables: 3, limit: 0.4 },
-    { cables: 9, limit: 0.4 },
-  ])('limit for $cables', ({ cables, limit }) => {
-    expectPublished(conduitFillLimit(cables), exactly(limit), table1);
-  });
-
-  const guide: Citation = {
-    title: 'On-Site Guide to BS 7671, appendix E, page 150, as quoted on the forum of the institution',
-    readAt:
-      'https://engx.theiet.org/f/wiring-and-regulations/25458/space-factor-for-single-cables-inside-trunking/114854',
-    provenance: 'read',
-  };
-  test('space factor of trunking', () => {
-    expectPublished(TRUNKING_FILL_LIMIT, exactly(0.45), guide);
-  });
-  test('space factor of conduit', () => {
-    const secondary: Citation = {
-      title: 'question and answer page on the space factor, tables E5 and E6',
-      readAt:
-        'https://askvity.info/electrical-installation-regulations/what-is-the-space-factor-for-trunking',
-      provenance: 'read',
-    };
-    expectPublished(CONDUIT_SPACE_FACTOR, exactly(0.35), secondary);
-  });
-
   test('four 10 AWG wires in half-inch tubing: 27.8 %', () => {
     const example: Citation = {
       title: 'conduit fill calculator, step-by-step example: 4 × 0.0211 / 0.304 sq in',
@@ -99,7 +61,7 @@ describe('chase fill', () => {
     };
     const published: Published = { value: 0.278, within: 0.0005, because: 'printed to 0.1 %' };
     expectPublished(fillFraction([0.164, 0.164, 0.164, 0.164], 0.622), published, example);
-    expect(0.278).toBeLessThan(conduitFillLimit(4));
+    expect(0.278).toBeLessThan(chaseFillFor(4).share);
   });
 
   test.each([

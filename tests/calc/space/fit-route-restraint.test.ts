@@ -1,8 +1,8 @@
 // What fits into what, the way through chases, and what these calculations refuse.
 import { describe, expect, test } from 'vitest';
-import { conduitFillLimit, fillFraction } from '../../../src/calc/space/chase-fill.ts';
+import { fillFraction } from '../../../src/calc/space/chase-fill.ts';
 import { boxFits, diagonal, longestLying, rectangleFitsTurned } from '../../../src/calc/space/fit-in.ts';
-import { restraintForces, vanRestraint } from '../../../src/calc/space/restraint.ts';
+import { restraintForceN } from '../../../src/calc/space/restraint.ts';
 import {
   type Chase,
   rectilinearDistance,
@@ -124,10 +124,8 @@ describe('what they refuse', () => {
     ],
     ['a mattress without a width', () => diagonal({ lengthM: 1, widthM: 0 }), /width must be greater than 0/],
     ['a body without a width', () => longestLying(0, { lengthM: 2, widthM: 1 }), RangeError],
-    ['a massless fridge', () => restraintForces(0), /mass must be greater than 0, not 0/],
-    ['a massless van', () => vanRestraint(-1), /maximum mass of the van/],
-    ['half a cable', () => conduitFillLimit(1.5), /whole number of at least 1, not 1.5/],
-    ['no cable', () => conduitFillLimit(0), /whole number of at least 1, not 0/],
+    ['a massless fridge', () => restraintForceN(0, 1), /mass must be greater than 0, not 0/],
+    ['a pull the other way', () => restraintForceN(1, -1), /coefficient must not be less than 0, not -1/],
     ['a cable without a diameter', () => fillFraction([0], 1), /diameter of a cable/],
     ['a chase without a bore', () => fillFraction([1], 0), /bore of a chase/],
     [

@@ -1,0 +1,197 @@
+import type { Layout, ShellOpening, Solid } from '../build/layout.ts';
+import { passageBetween, passagesFrom, targetOf, waysByDoor } from '../build/walking.ts';
+import { doorwaysOf, reachedAt, type WalkingFloor, walkingFloor } from '../build/walking-floor.ts';
+import { offset } from '../calc/space/clip.ts';
+import { boundsApartM, distanceBetween } from '../calc/space/distance.ts';
+import { boundsOf, type Outline, outlineArea, rectangle } from '../calc/space/plane.ts';
+import { escapeOpeningLeast, opensAsWideAs } from '../catalogue/fit-limits.ts';
+import { areaOf, coversOf, inPlane, isLying } from './covering.ts';
+
+/* What leads out from a bed. The lengths here are own choices. */
+
+/** From a bed one gets to an opening that is this near to it. */
+export const besideBedM = 0.3;
+
+/** An opening may be covered by this part of it. */
+export const coveredShare = 0.1;
+
+/** Openings of one wall closer together than this are one way out: one fire closes both. */
+export const apartM = 1;
+
+/** A way this near to a cooker is past it. */
+export const pastCookerM = 0.5;
+
+/** A way out that the plan shows. */
+export interface Exit {
+  readonly opening: ShellOpening;
+  /** Undefined where it is over or beside the bed. */
+  readonly wayM?: number;
+  readonly pastCooker: boolean;
+}
+
+/** An opening that is no way out from this bed, and why. */
+export interface NoExit {
+  readonly opening: ShellOpening;
+  readonly wayM?: number;
+  readonly coveredBy?: string;
+}
+
+export interface Exits {
+  readonly open: readonly Exit[];
+  readonly closed: readonly NoExit[];
+}
+
+/** Where the ways out begin. */
+interface Bedside {
+  readonly layout: Layout;
+  readonly floor: WalkingFloor;
+  readonly bed: Solid;
+  /** What one touches who stands beside the bed. */
+  readonly bedside: readonly Outline[];
+  /** Cookers with the room about them that a fire takes. */
+  readonly grown: readonly Outline[];
+  readonly leastWayM: number;
+}
+
+/** What leads out from a bed by ways of at least this width. */
+export function exitsFrom(layout: Layout, bed: Solid, leastWayM: number): Exits {
+  const floor = walkingFloor(layout);
+  const bedside = reachedAt(targetOf(bed), floor);
+  const from = { layout, floor, bed, bedside, grown: aboutCookers(layout), leastWayM };
+  const open: Exit[] = [];
+  const closed: NoExit[] = [];
+  for (const opening of layout.openings) {
+    if (opening.kind !== 'door' && !opening.escape) continue;
+    const exit = throughDoor(from, opening);
+    const other = opening.escape ? throughOpening(from, opening) : undefined;
+    if (exit && (exit.wayM ?? 0) >= leastWayM) open.push(exit);
+    else if (other && !('coveredBy' in other) && (other.wayM ?? leastWayM) >= leastWayM) open.push(other);
+    else closed.push({ opening, ...(other ?? exit) });
+  }
+  return { open, closed };
+}
+
+const aboutCookers = ({ solids }: Layout): readonly Outline[] => {
+  const cookers = solids.filter(({ use, whereabouts }) => use === 'cooker' && whereabouts === 'inside');
+  return cookers.length === 0
+    ? []
+    : offset(
+        cookers.map(({ prism }) => prism.outline),
+        pastCookerM,
+      ).outlines;
+};
+
+/** The floor that is left while the cookers burn. */
+const besides = (floor: WalkingFloor, grown: readonly Outline[]): WalkingFloor => ({
+  ...floor,
+  obstacles: [
+    ...floor.obstacles,
+    ...grown.map((outline) => ({
+      name: 'cooker',
+      outline,
+      bounds: floor.bounds,
+      bottomM: 0,
+      root: '',
+    })),
+  ],
+});
+
+function throughDoor(
+  { layout, floor, bed, bedside, grown, leastWayM }: Bedside,
+  opening: ShellOpening,
+): Exit | undefined {
+  const ways = waysByDoor(layout).find(({ from }) => from === opening.name)?.ways;
+  const wayM = ways?.find(({ to }) => to === bed.name)?.widthM;
+  const doorway = doorwaysOf(layout, floor).find(({ name }) => name === opening.name);
+  if (wayM === undefined || !doorway) return undefined;
+  const pastCooker = () =>
+    (passagesFrom(besides(floor, grown), doorway, [bedside])[0]?.widthM ?? 0) < leastWayM;
+  return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
+}
+
+function throughOpening(
+  { layout, floor, bed, bedside, grown, leastWayM }: Bedside,
+  opening: ShellOpening,
+): Exit | { readonly coveredBy: string } {
+  const outline = insideOf(opening, floor);
+  const isBesideBed = distanceBetween(outline, bed.prism.outline).distanceM <= besideBedM;
+  const clear = isBesideBed ? aboveBed(opening, bed) : opening;
+  if (!clear) return { coveredBy: bed.name };
+  const isOfBed = ({ box }: Solid) => isBesideBed && box.topM <= bed.box.topM;
+  const coveredBy = coverOf(layout, clear, isOfBed);
+  if (coveredBy !== undefined) return { coveredBy };
+  if (isBesideBed) {
+    const isPast = grown.some((zone) => distanceBetween(zone, outline).distanceM === 0);
+    return { opening, pastCooker: isPast };
+  }
+  const box = { ...opening.box, ...boundsOf(outline) };
+  const target = { name: opening.name, outline, box, hosts: [] };
+  const wayM = passageBetween(floor, bedside, reachedAt(target, floor)).widthM;
+  const pastCooker = () =>
+    passageBetween(besides(floor, grown), bedside, reachedAt(target, floor)).widthM < leastWayM;
+  return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
+}
+
+/** Where on the plan one is at an opening: from its surface to a little inside the walls. */
+function insideOf({ box, surface }: ShellOpening, { bounds }: WalkingFloor): Outline {
+  const inM = 0.01;
+  let { leastXM, mostXM, leastYM, mostYM } = box;
+  if (surface === 'left wall') mostYM = bounds.leastYM + inM;
+  if (surface === 'right wall') leastYM = bounds.mostYM - inM;
+  if (surface === 'bulkhead') mostXM = inM;
+  if (surface === 'rear doors') leastXM = bounds.mostXM - inM;
+  return rectangle(leastXM, leastYM, mostXM - leastXM, mostYM - leastYM);
+}
+
+/** What of an opening beside a bed is above it; undefined if too little is. */
+function aboveBed(opening: ShellOpening, bed: Solid): ShellOpening | undefined {
+  const { box, surface } = opening;
+  const hiddenM = Math.max(0, bed.box.topM - box.bottomM);
+  if (isLying(surface) || hiddenM === 0) return opening;
+  const heightM = box.topM - box.bottomM;
+  const widthM = Math.max(box.mostXM - box.leastXM, box.mostYM - box.leastYM);
+  const leftM = heightM - hiddenM;
+  const isEnough = leftM > 0 && opensAsWideAs(escapeOpeningLeast, widthM, leftM);
+  if (!isEnough && hiddenM > coveredShare * heightM) return undefined;
+  return { ...opening, box: { ...box, bottomM: box.bottomM + hiddenM } };
+}
+
+/** What stands in front of what is needed of an opening, if it covers more than a little of that. */
+function coverOf(
+  layout: Layout,
+  opening: ShellOpening,
+  isLeftOut: (solid: Solid) => boolean,
+): string | undefined {
+  const hole = inPlane(opening);
+  const covers = coversOf(opening, hole, layout).filter(({ solid }) => !isLeftOut(solid));
+  if (areaOf(covers.flatMap(({ onOpening }) => onOpening)) <= coveredShare * outlineArea(hole))
+    return undefined;
+  const [first, ...others] = covers;
+  return others.reduce(
+    (most, next) => (areaOf(next.onOpening) > areaOf(most?.onOpening ?? []) ? next : most),
+    first,
+  )?.solid.name;
+}
+
+/** Whether one fire closes both: side by side in one surface, or both past the cooker. */
+export function isOneWay(one: Exit, other: Exit): boolean {
+  return isSideBySide(one.opening, other.opening) || (one.pastCooker && other.pastCooker);
+}
+
+export function isSideBySide(one: ShellOpening, other: ShellOpening): boolean {
+  if (one.surface !== other.surface) return false;
+  const upM = Math.max(0, one.box.bottomM - other.box.topM, other.box.bottomM - one.box.topM);
+  return Math.hypot(boundsApartM(one.box, other.box), upM) < apartM - 1e-6;
+}
+
+/** As many of the ways out as are independent of each other: from each in turn, what goes with it. */
+export function independent(open: readonly Exit[]): readonly Exit[] {
+  let best: readonly Exit[] = [];
+  for (const first of open) {
+    const chosen = [first];
+    for (const next of open)
+      if (next !== first && !chosen.some((each) => isOneWay(each, next))) chosen.push(next);
+    if (chosen.length > best.length) best = chosen;
+  }
+  return best;
+}

@@ -1,0 +1,116 @@
+import type { Solid } from '../../build/layout.ts';
+import { contains, difference } from '../../calc/space/clip.ts';
+import { boxFits } from '../../calc/space/fit-in.ts';
+import { boundsOf, isBox } from '../../calc/space/plane.ts';
+import { length } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { fitCaution } from '../cautions.ts';
+import { sizeOf, upToMillimetre } from '../clearing.ts';
+import { fitFinding, listed, shapesMethod, things } from '../fit-finding.ts';
+import { bringIn, type Excess, excessOf, type Side, tooLarge } from '../sticking-out.ts';
+
+const text: RuleText = {
+  id: 'fit.contents',
+  topic: 'fit',
+  title: 'contents within what holds them',
+  why: 'What is larger than the cupboard it is meant for does not go in, and then has no place in the van.',
+  formula:
+    'out by = how far each side of the thing lies beyond the same side of its host, walls of the host not counted',
+  sources: shapesMethod,
+  cautions: [
+    fitCaution,
+    'The host is taken as hollow from edge to edge: the thickness of its boards comes off its inside.',
+  ],
+  place: ['fixtures'],
+};
+
+interface Held {
+  readonly solid: Solid;
+  readonly host: Solid;
+}
+
+const contents: Need<readonly Held[]> = ({ layout }) => {
+  if (!layout) return missing('van.load_bay');
+  const known = new Map(layout.solids.map((solid) => [solid.name, solid]));
+  const held = layout.solids.flatMap((solid) => {
+    const host = solid.isInside ? known.get(solid.hosts[0] ?? '') : undefined;
+    return host ? [{ solid, host }] : [];
+  });
+  return held.length > 0 ? given(held) : missing('fixtures.NAME.in');
+};
+
+export default defineRule({
+  ...text,
+  needs: { contents },
+  check: ({ facts: { contents } }) => {
+    const findings = contents.flatMap((held) => {
+      const excesses = excessOf(held.solid.box, held.host.box);
+      if (excesses.length > 0) return [sticksOut(held, excesses)];
+      const { outline } = held.host.prism;
+      // Within the box of a host that is a box is within the host.
+      const isWithin = isBox(outline, held.host.box) || contains([outline], held.solid.prism.outline);
+      return isWithin ? [] : [cutsThrough(held)];
+    });
+    if (findings.length > 0) return { findings };
+    return {
+      findings: [
+        fitFinding(text, {
+          subject: 'all contents',
+          path: text.place,
+          verdict: 'pass',
+          reason: say`${things(contents.length)} inside others: ${contents.length === 1 ? 'it lies' : 'each lies'} within what holds it.`,
+        }),
+      ],
+    };
+  },
+});
+
+const sides: Readonly<Record<Side, string>> = {
+  front: 'at the front',
+  rear: 'at the rear',
+  left: 'on the left',
+  right: 'on the right',
+  top: 'at the top',
+  bottom: 'at the bottom',
+};
+
+const dimensions = { lengthM: 'length', widthM: 'width', heightM: 'height' } as const;
+
+function sticksOut({ solid, host }: Held, excesses: readonly Excess[]) {
+  const [worst] = excesses;
+  const [size, room] = [sizeOf(solid.box), sizeOf(host.box)];
+  const [largest] = tooLarge(size, room);
+  const turned = boxFits(size, room, { upright: true });
+  const mend = bringIn(solid.name, excesses, size, room);
+  const cannot =
+    largest === undefined
+      ? ''
+      : say` It cannot fit${turned ? ' this way round' : ' at all'}: its ${dimensions[largest]} is ${length(size[largest])}, and ${host.name} has ${length(room[largest])}.`;
+  return fitFinding(text, {
+    subject: solid.name,
+    path: solid.path,
+    verdict: 'fail',
+    ...(worst && { measured: length(worst.byM) }),
+    reason: say`Not all of ${solid.name} is within ${host.name}: ${listed(excesses.map(({ side, byM }) => say`${length(byM)} outside ${sides[side]}`))}.${cannot}`,
+    remedy:
+      turned && largest !== undefined
+        ? say`Turn ${solid.name} a quarter round, so that it is ${length(size.widthM)} long and ${length(size.lengthM)} wide. Or else: ${mend}`
+        : mend,
+  });
+}
+
+/** Within the box of its host, but not within its outline: into a corner that is cut off, or out of a round. */
+function cutsThrough({ solid, host }: Held) {
+  const outside = difference([solid.prism.outline], [host.prism.outline]).outlines;
+  const { leastXM, mostXM, leastYM, mostYM } = boundsOf(outside.flat());
+  const byM = Math.min(mostXM - leastXM, mostYM - leastYM);
+  return fitFinding(text, {
+    subject: solid.name,
+    path: solid.path,
+    verdict: 'fail',
+    measured: length(byM),
+    reason: say`Not all of ${solid.name} is within the shape of ${host.name}, though it is within the box about it: ${length(mostXM - leastXM)} by ${length(mostYM - leastYM)} of its plan, from ${length(leastXM)} behind the front of the load bay, ${outside.length === 1 ? 'is' : 'are'} outside.`,
+    remedy: say`Move ${solid.name} at least ${length(upToMillimetre(byM))} further into ${host.name}, or cut that corner off.`,
+  });
+}

@@ -1,0 +1,156 @@
+import type { Layout, Solid } from '../../build/layout.ts';
+import {
+  bodyCorrections,
+  bodyMeasuresCaution,
+  measureFor,
+  scaledToStature,
+  scalingCitations,
+} from '../../catalogue/body-measures.ts';
+import { sittingHeightTable } from '../../catalogue/fit-sources.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { exceeds, judge } from '../../engine/judge.ts';
+import { length } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
+import { defineRule, type EffectiveLimit, type Need, type RuleText } from '../../engine/rule.ts';
+import { bodyCaution, fitCaution } from '../cautions.ts';
+import { type Ceiling, highestSpot, lowestOver, overheadFrom } from '../clear-height.ts';
+import { surfaceOf } from '../lying-surface.ts';
+import { layout, some } from '../needs.ts';
+import { hasOwnLimit, limitForPeople } from '../sleepers.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
+
+const text: RuleText = {
+  id: 'movement.headroom',
+  topic: 'movement',
+  title: 'headroom on beds and seats',
+  why: 'Who cannot sit up straight reads, dresses and drinks lying down, and hits the head at night.',
+  formula:
+    'h = height from the seat or mattress up to the roof or to what hangs there; seat: least h over it; bed: greatest, over spots of 450 mm × 450 mm, of the least h over the spot; h ≥ sitting height of the tallest sleeper (910 mm · S / 1740 mm) + 25 mm, or the table where no stature is known; and on a bed the least h everywhere ≥ lying headroom. Walls that lean in are not counted',
+  sources: [
+    { title: 'A spot of 450 mm × 450 mm for someone who sits up in bed', provenance: 'own choice' },
+    sittingHeightTable,
+    ...scalingCitations,
+  ],
+  cautions: [fitCaution, bodyCaution, bodyMeasuresCaution],
+  place: ['fixtures'],
+};
+
+/** Own choice. */
+const sittingSpot = { lengthM: 0.45, widthM: 0.45 } as const;
+
+const places: Need<readonly Solid[]> = some('fixtures.NAME.is', ({ solids }) =>
+  solids.filter(({ use, whereabouts }) => (use === 'bed' || use === 'seat') && whereabouts === 'inside'),
+);
+
+export default defineRule({
+  ...text,
+  override: { limit: 'sitting-headroom', kinds: ['length'] },
+  needs: {
+    layout,
+    places,
+  },
+  check: ({ build, facts, limit }) => {
+    const sitting = limitForPeople(
+      facts.layout,
+      limit('sitting-headroom'),
+      hasOwnLimit(build, text.id),
+      'at least',
+      (staturesM) => ({
+        estimateM: scaledToStature('sitting height', Math.max(...staturesM)) + bodyCorrections.hat.valueM,
+        citations: measureFor('sitting height').citations,
+      }),
+    );
+    return {
+      findings: facts.places
+        .filter(({ hosts }) => !facts.places.some(({ name }) => hosts.includes(name)))
+        .flatMap((thing) =>
+          thing.use === 'bed'
+            ? onBed(thing, facts.layout, sitting, limit('lying-headroom'))
+            : [onSeat(thing, facts.layout, sitting)],
+        ),
+    };
+  },
+});
+
+type Sitting = EffectiveLimit & { readonly isTheirs: boolean };
+
+/** Over a bed or a seat; a table over somebody's lap is no ceiling. */
+const overheadOf = ({ name, use }: Solid, room: Layout, topM: number) =>
+  overheadFrom(
+    room,
+    topM,
+    (solid) =>
+      solid.name !== name &&
+      !solid.hosts.includes(name) &&
+      solid.whereabouts === 'inside' &&
+      !(use === 'seat' && (solid.use === 'table' || solid.use === 'worktop')),
+  );
+
+const called = ({ below }: Ceiling): string => below ?? 'the roof';
+
+function onSeat(seat: Solid, room: Layout, sitting: Sitting): Finding {
+  const { outline, box } = surfaceOf(seat, room);
+  const ceiling = lowestOver(room.shell, overheadOf(seat, room, box.topM), outline);
+  return sittingFinding(seat, ceiling, ceiling.atM - box.topM, sitting, []);
+}
+
+function onBed(bed: Solid, room: Layout, sitting: Sitting, lying: EffectiveLimit): readonly Finding[] {
+  const { outline, box } = surfaceOf(bed, room);
+  const overhead = overheadOf(bed, room, box.topM);
+  const lowest = lowestOver(room.shell, overhead, outline);
+  const best = highestSpot(room.shell, overhead, outline, sittingSpot)?.ceiling ?? lowest;
+  const [leastM, bestM] = [lowest.atM - box.topM, best.atM - box.topM];
+  const isLow = exceeds(lying.value, leastM);
+  const low = judge({
+    rule: text,
+    subject: `${bed.name}, lying`,
+    path: bed.path,
+    kind: 'length',
+    measured: { value: leastM, standard: 0 },
+    limit: lying.value,
+    sense: 'at least',
+    broken: lying.failing ? 'fail' : 'warn',
+    reason: say`Over ${bed.name} there are only ${length(leastM)} between the mattress and ${called(lowest)} at the lowest place; a berth has ${length(lying.value)} everywhere.${exceeds(lying.value, bestM) ? ' Nobody sits up anywhere on it.' : ''}`,
+    remedy: (shortfall) => remedyFor(bed, lowest, shortfall),
+    sources: lying.citations,
+    cautions: lying.cautions,
+  });
+  // A bed too low to lie under is too low to sit up in; that is said once.
+  if (isLow && exceeds(lying.value, bestM)) return [low];
+  const sitUp = sittingFinding(bed, best, bestM, sitting, [
+    say` at the best place; lying, there are ${length(leastM)} at the least`,
+  ]);
+  if (!isLow) return [sitUp];
+  return sitUp.verdict === 'pass' ? [low] : [sitUp, low];
+}
+
+function sittingFinding(
+  thing: Solid,
+  ceiling: Ceiling,
+  clearM: number,
+  sitting: Sitting,
+  more: readonly Phrase[],
+): Finding {
+  const whom = sitting.isTheirs ? 'the tallest sleeper' : 'a tall person';
+  return judge({
+    rule: text,
+    subject: thing.name,
+    path: thing.path,
+    kind: 'length',
+    measured: { value: clearM, standard: 0 },
+    limit: sitting.value,
+    sense: 'at least',
+    broken: sitting.failing ? 'fail' : 'warn',
+    reason: say`From ${thing.name} up to ${called(ceiling)} there are ${length(clearM)}${more.flat()}. To sit up straight ${whom} needs ${length(sitting.value)}.`,
+    remedy: (shortfall) => remedyFor(thing, ceiling, shortfall),
+    sources: sitting.citations,
+    cautions: sitting.cautions,
+  });
+}
+
+function remedyFor({ name }: Solid, { below }: Ceiling, shortfall: number): Phrase {
+  const byM = length(upToMillimetre(shortfall));
+  return below === undefined
+    ? say`Lower ${name} by ${byM}.`
+    : say`Raise ${below} or lower ${name} by ${byM}.`;
+}
