@@ -38,6 +38,7 @@ export function layOut(plan: Plan, bay: LoadBay, placed: ReadonlyMap<string, Pla
         path,
         missing: solid ? ['at'] : missing,
         ...(thing.in !== undefined && { inside: thing.in }),
+        ...(thing.on !== undefined && things.has(thing.on) && { on: thing.on }),
       });
       continue;
     }

@@ -65,6 +65,8 @@ export interface Unplaced {
   readonly missing: readonly string[];
   /** The thing that it lies in, where the plan puts it into one. */
   readonly inside?: string;
+  /** The thing that it stands on, if it stands on one. */
+  readonly on?: string;
 }
 
 /** A hole in the shell. */

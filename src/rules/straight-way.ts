@@ -125,6 +125,16 @@ const edges: Readonly<
   ],
 };
 
+/** The part of a thing's face that an opening shows, by area. */
+export const shownShare = (box: Box3, opening: ShellOpening, { axis }: Way): number =>
+  (['x', 'y', 'z'] as const)
+    .filter((each) => each !== axis)
+    .reduce((share, each) => {
+      const [least, most] = spanOf(box, each);
+      const [from, to] = spanOf(opening.box, each);
+      return (share * Math.max(0, Math.min(most, to) - Math.max(least, from))) / (most - least);
+    }, 1);
+
 export function maskedBy(box: Box3, opening: ShellOpening, { axis }: Way): readonly Masked[] {
   return (['x', 'y', 'z'] as const)
     .filter((each) => each !== axis)

@@ -164,7 +164,7 @@ test('every way is as short as can be, and weighs what it is long', async () => 
       const bodies = build.bodies.filter(({ sort }) => sort === 'run');
       expect(bodies.reduce((sum, { massKg }) => sum + massKg, 0)).toBeCloseTo(totalKg, 8);
     }),
-    { numRuns: 150 },
+    { numRuns: 60 },
   );
 });
 
@@ -197,7 +197,7 @@ test('where there is no way, opening what is named makes one', async () => {
           ),
         ).toBeUndefined();
     }),
-    { numRuns: 150 },
+    { numRuns: 60 },
   );
 });
 
@@ -218,6 +218,6 @@ test('the parts that each end reaches share no point, and no two of their points
         expect(gap.distanceM).toBeCloseTo(least, 9);
       }
     }),
-    { numRuns: 100 },
+    { numRuns: 60 },
   );
 });

@@ -119,7 +119,7 @@ function findingOf(opening: ShellOpening, layout: Layout): Finding {
     opening,
     fitFinding(text, {
       ...common,
-      verdict: verdictOf(opening, covers, coveredShare),
+      verdict: verdictOf(opening, covers, coveredShare, layout),
       measured: share(coveredShare),
       reason: reasonOf(opening, groups, coveredShare),
       remedy: remedyOf(opening, groups, layout),
@@ -153,6 +153,14 @@ function reachedThrough(opening: ShellOpening, { services, solids }: Layout): Re
   return names;
 }
 
+/** With another door to come in by, one that is built over is a choice. */
+const isFreeDoor =
+  (layout: Layout) =>
+  (opening: ShellOpening): boolean => {
+    const used = usedPart(opening, inPlane(opening));
+    return opening.kind === 'door' && used !== undefined && coversOf(opening, used, layout).length === 0;
+  };
+
 /** Luggage can be put elsewhere; what is built in cannot. */
 const isBuiltIn = ({ path }: Solid): boolean => path[0] !== 'stores';
 
@@ -160,9 +168,13 @@ function verdictOf(
   { kind, escape: isWayOut }: ShellOpening,
   covers: readonly Cover[],
   coveredShare: number,
+  layout: Layout,
 ): 'fail' | 'warn' {
   if (isWayOut) return 'fail';
-  if (kind === 'door') return covers.some(({ solid }) => isBuiltIn(solid)) ? 'fail' : 'warn';
+  if (kind === 'door')
+    return covers.some(({ solid }) => isBuiltIn(solid)) && !layout.openings.some(isFreeDoor(layout))
+      ? 'fail'
+      : 'warn';
   return coveredShare > MOSTLY_COVERED - 1e-9 ? 'fail' : 'warn';
 }
 

@@ -92,6 +92,7 @@ function meetings(layout: Layout): readonly Met[] {
     ...solids.filter(({ isInside }) => isInside).map(({ hosts: [nearest] }) => nearest),
     ...unplaced.map(({ inside }) => inside),
   ]);
+  const bearing = new Set(solids.filter(({ use }) => use === 'bed').flatMap(({ hosts }) => hosts));
   return solids.flatMap((solid) => {
     const { box, prism, name, use } = solid;
     const isOut = box.mostXM > shell.lengthM + TOUCH_TOLERANCE_M;
@@ -109,9 +110,11 @@ function meetings(layout: Layout): readonly Met[] {
     if (met.length === 0) return [];
     const mayStraddle = use === 'bed' || holding.has(name);
     const isStraddled = (part: FixedPart) => mayStraddle && part.path[1] === 'wheel_arches';
-    return [
-      { solid, standsIn: met.filter((part) => !isStraddled(part)), straddles: met.filter(isStraddled) },
-    ];
+    const standsIn = met.filter((part) => !isStraddled(part));
+    // The frame of a bed is open below; what is kept in it is held against the arches by itself.
+    const isFrame = bearing.has(name) || (use === 'bed' && holding.has(name));
+    const straddles = isFrame ? [] : met.filter(isStraddled);
+    return standsIn.length + straddles.length > 0 ? [{ solid, standsIn, straddles }] : [];
   });
 }
 

@@ -33,7 +33,7 @@ export default defineRule({
     const left =
       loose.length === 0
         ? ''
-        : say` ${things(loose.length)} lying loose in another, without size or place, ${loose.length === 1 ? 'is' : 'are'} left out.`;
+        : say` ${things(loose.length)} lying loose in or on another, without size or place, ${loose.length === 1 ? 'is' : 'are'} left out.`;
     const [first] = lacking;
     if (!first)
       return {
@@ -78,9 +78,9 @@ export default defineRule({
   },
 });
 
-/** Cutlery in a cupboard: it has no shape of its own, and fills what room there is. */
-const isLoose = ({ inside, missing }: Unplaced): boolean =>
-  inside !== undefined &&
+/** Cutlery in a cupboard, bedding on a bed: it has no shape of its own, and fills what room there is. */
+const isLoose = ({ inside, on, missing }: Unplaced): boolean =>
+  (inside ?? on) !== undefined &&
   ['size.length', 'size.width', 'size.height', 'at.from_front', 'at.from_left'].every((key) =>
     missing.includes(key),
   );

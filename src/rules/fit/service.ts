@@ -17,11 +17,19 @@ import {
   maskedBy,
   moveAside,
   planOf,
+  shownShare,
   swept,
   wayTo,
 } from '../straight-way.ts';
 import { keysOfRoom } from '../unknown-room.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+
+/** So much of a thing must show in its opening; a frame or a corner may stand beyond the edge. */
+const shownEnough = 0.8;
+const shown: Citation = {
+  title: `${shownEnough * 100} % of a thing shows in the opening through which it is reached`,
+  provenance: 'own choice',
+};
 
 const text: RuleText = {
   id: 'fit.service',
@@ -29,8 +37,8 @@ const text: RuleText = {
   title: 'emptied and serviced from its side',
   why: 'A tank that cannot be emptied without taking the kitchen apart is not emptied.',
   formula:
-    'the straight way of the whole thing to the opening is free and within the opening; r ≤ R: r from the opening to the thing, R reach of both hands, mm; from inside: 600 mm of free floor within R',
-  sources: shapesMethod,
+    'the straight way of the whole thing to the opening is free and at least 80 % of its face shows in the opening; r ≤ R: r from the opening to the thing, R reach of both hands, mm; from inside: 600 mm of free floor within R',
+  sources: [...shapesMethod, shown],
   cautions: [
     fitCaution,
     'The straight way only: pipes, cables and screws on it, and room for a spanner, are not looked at.',
@@ -117,7 +125,7 @@ function throughOpening({ service, thing, room, reach }: Case, opening: ShellOpe
     });
   }
   const masked = maskedBy(thing.box, opening, way);
-  if (masked.length > 0)
+  if (shownShare(thing.box, opening, way) < shownEnough - 1e-9)
     return fitFinding(text, {
       verdict: 'warn',
       subject,
@@ -134,7 +142,7 @@ function throughOpening({ service, thing, room, reach }: Case, opening: ShellOpe
     limit: reach.value,
     sense: 'at most',
     broken: reach.failing ? 'fail' : 'warn',
-    reason: say`Nothing in the plan stands on the straight way of ${length(distanceM)} from ${opening.name} to ${thing.name}.`,
+    reason: say`Nothing in the plan stands on the straight way of ${length(distanceM)} from ${opening.name} to ${thing.name}.${masked.length > 0 ? say` ${listed(masked.map(({ side, byM }) => say`${length(byM)} of it ${side}`))} lies beyond the edge of the opening.` : ''}`,
     remedy: (shortM) =>
       say`Move ${thing.name} ${length(upToMillimetre(shortM))} nearer to ${opening.name}, or bring its drain, valve or cap there.`,
     sources: reach.citations,

@@ -1,4 +1,6 @@
 import type { Layout, Solid } from '../../build/layout.ts';
+import { offset } from '../../calc/space/clip.ts';
+import type { Outline } from '../../calc/space/plane.ts';
 import {
   bodyCorrections,
   bodyMeasuresCaution,
@@ -27,7 +29,11 @@ const text: RuleText = {
   formula:
     'h = height from the seat or mattress up to the roof or to what hangs there; seat: least h over it; bed: greatest, over spots of 450 mm × 450 mm, of the least h over the spot; h ≥ sitting height of the tallest sleeper (910 mm · S / 1740 mm) + 25 mm, or the table where no stature is known; and on a bed the least h everywhere ≥ lying headroom. Walls that lean in are not counted',
   sources: [
-    { title: 'A spot of 450 mm × 450 mm for someone who sits up in bed', provenance: 'own choice' },
+    {
+      title:
+        'A spot of 450 mm × 450 mm for someone who sits up in bed; what hangs less than 60 mm over its edge is over nobody',
+      provenance: 'own choice',
+    },
     sittingHeightTable,
     ...scalingCitations,
   ],
@@ -94,10 +100,20 @@ function onSeat(seat: Solid, room: Layout, sitting: Sitting): Finding {
   return sittingFinding(seat, ceiling, ceiling.atM - box.topM, sitting, []);
 }
 
+/** A window frame or a shelf that hangs this far over the edge of a bed is over nobody: own choice. */
+const edgeM = 0.06;
+
+/** A bed without its edge; the whole of one that is nothing but edge. */
+const innerPart = (outline: Outline): Outline => offset([outline], -edgeM).outlines[0] ?? outline;
+
 function onBed(bed: Solid, room: Layout, sitting: Sitting, lying: EffectiveLimit): readonly Finding[] {
   const { outline, box } = surfaceOf(bed, room);
   const overhead = overheadOf(bed, room, box.topM);
-  const lowest = lowestOver(room.shell, overhead, outline);
+  const [roof, hanging] = [
+    lowestOver(room.shell, [], outline),
+    lowestOver(room.shell, overhead, innerPart(outline)),
+  ];
+  const lowest = roof.atM <= hanging.atM ? roof : hanging;
   const best = highestSpot(room.shell, overhead, outline, sittingSpot)?.ceiling ?? lowest;
   const [leastM, bestM] = [lowest.atM - box.topM, best.atM - box.topM];
   const isLow = exceeds(lying.value, leastM);

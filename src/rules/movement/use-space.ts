@@ -17,7 +17,10 @@ import { outOfRoom } from '../out-of-room.ts';
 import { downToMillimetre } from '../whole-millimetres.ts';
 
 /** Feet pass over what is lower, heads under what is higher. */
-const HEIGHTS = { bottomM: 0.1, topM: 1.9 } as const;
+const HEIGHTS = { bottomM: 0.1, topM: 1.6 } as const;
+
+/** Something at the end of the room that takes no more of its width than this only narrows it a little. */
+const EDGE_M = 0.1;
 
 /** Where no disc of this diameter is left, nobody can stand. */
 const NOTHING_LEFT_M = 0.2;
@@ -27,7 +30,7 @@ const heightsPractice: Citation = {
   provenance: 'common practice',
 };
 const ownChoice: Citation = {
-  title: `Less than a circle of ${NOTHING_LEFT_M * 1000} mm on the floor is no room at all`,
+  title: `Less than a circle of ${NOTHING_LEFT_M * 1000} mm on the floor is no room at all; what takes up to ${EDGE_M * 1000} mm at one end of the room, such as a wall that leans in, only narrows it`,
   provenance: 'own choice',
 };
 
@@ -140,7 +143,17 @@ function takersOf(space: UseSpace, laidOut: Layout): Taker[] {
   const walls = beyondShell(room, laidOut, { anyHeight: true })
     .filter(({ face }) => face !== 'top')
     .map((beyond) => wallTaker(space, room, beyond, laidOut));
-  return [...things, ...parts, ...walls];
+  return [...things, ...parts, ...walls].filter((taker) => !isAtEdge(space, taker));
+}
+
+function isAtEdge(space: UseSpace, { pieces }: Taker): boolean {
+  const room = boundsOf(space.outline);
+  const taken = boundsOf(pieces.flat());
+  const [from, to, roomFrom, roomTo] = alongVan(space)
+    ? [taken.leastYM, taken.mostYM, room.leastYM, room.mostYM]
+    : [taken.leastXM, taken.mostXM, room.leastXM, room.mostXM];
+  const most = Math.min(EDGE_M, (roomTo - roomFrom) / 4) + TOUCH_TOLERANCE_M;
+  return to - roomFrom <= most || roomTo - from <= most;
 }
 
 const isHidden = ({ hosts, isInside, box }: Solid, { solids }: Layout): boolean => {

@@ -52,19 +52,30 @@ describe('the room before a sink', () => {
   });
 
   test('of which only a corner is taken says over what width, and somebody still stands there', async () => {
-    // From 1.9 m on: 100 mm of its 1 m, right at its face.
-    const finding = await of(withThings([sink, bed(0.5, { front: 1.9, length: 1 })]));
+    // From 1.85 m on: 150 mm of its 1 m, right at its face.
+    const finding = await of(withThings([sink, bed(0.5, { front: 1.85, length: 1 })]));
     expect(finding.verdict).toBe('warn');
     expect(measured(finding)).toBeCloseTo(0, 9);
     expect(words(finding.reason)).toContain('bed leaves 0 mm of');
-    expect(words(finding.reason)).toContain('over 100 mm of its 1000 mm width');
+    expect(words(finding.reason)).toContain('over 150 mm of its 1000 mm width');
+  });
+
+  test('of which no more than 100 mm at one end is taken is only narrowed', async () => {
+    const taken = (front: number) => of(withThings([sink, bed(0.5, { front, length: 1 })]));
+    expect((await taken(1.9)).verdict).toBe('pass');
+    expect((await taken(1.899)).verdict).toBe('warn');
+  });
+
+  test('is not left by a post in its middle, however thin', async () => {
+    const finding = await of(withThings([sink, bed(0.9, { front: 1.5, length: 0.05 })]));
+    expect(finding.verdict).toBe('warn');
   });
 
   test.each([
-    // From 0.1 m to 1.9 m a person is in the way.
+    // From 0.1 m to 1.6 m a person is in the way.
     { above: 0, height: 0.1, verdict: 'pass' },
     { above: 0, height: 0.11, verdict: 'warn' },
-    { above: 1.9, height: 0.1, verdict: 'pass' },
+    { above: 1.6, height: 0.1, verdict: 'pass' },
     { above: 1.5, height: 0.3, verdict: 'warn' },
   ])('with something from $above m, $height m high: $verdict', async ({ above, height, verdict }) => {
     expect((await of(withThings([sink, bed(0.9, { above, height })]))).verdict).toBe(verdict);
