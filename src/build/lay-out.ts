@@ -222,20 +222,23 @@ function partsOfVan(
     const { from_front: start, length, width, height } = arches;
     const [left, right] = archOutlines(start.value, length.value, width.value, bay.widthM);
     const between = { bottomM: 0, topM: height.value };
-    fixedParts.push(
-      {
-        name: 'left wheel arch',
-        path: archPath,
-        prism: { outline: left, ...between },
-        walkable: false,
-      },
-      {
-        name: 'right wheel arch',
-        path: archPath,
-        prism: { outline: right, ...between },
-        walkable: false,
-      },
-    );
+    if (isFarOff({ ...boundsOf([...left, ...right]), ...between }))
+      unplacedParts.push({ name: 'wheel arches', path: archPath, missing: ['from_front'] });
+    else
+      fixedParts.push(
+        {
+          name: 'left wheel arch',
+          path: archPath,
+          prism: { outline: left, ...between },
+          walkable: false,
+        },
+        {
+          name: 'right wheel arch',
+          path: archPath,
+          prism: { outline: right, ...between },
+          walkable: false,
+        },
+      );
   } else if (arches) unplacedParts.push({ name: 'wheel arches', path: archPath, missing: ['height'] });
   const thickness = van.load_bay?.rear_door_thickness?.value;
   if (thickness !== undefined)
@@ -253,8 +256,9 @@ function partsOfVan(
     const path = ['van', 'obstructions', name];
     const found = placeIn(spaceOfBay(bay), { name, source: '', size, at, onTop: false });
     const room = found.missing.length === 0 ? roomOf({ size }, found, bay) : undefined;
-    if (room) fixedParts.push({ name, path, prism: room.prism, walkable: walkable === true });
-    else unplacedParts.push({ name, path, missing: found.missing });
+    if (room && !isFarOff(room.box))
+      fixedParts.push({ name, path, prism: room.prism, walkable: walkable === true });
+    else unplacedParts.push({ name, path, missing: room ? ['at'] : found.missing });
   }
   return { fixedParts, unplacedParts };
 }
@@ -278,6 +282,7 @@ function shellOpening(name: string, opening: Opening, bay: LoadBay): ShellOpenin
   const [first = 0, second = 0] = sides;
   const box = openingBox(opening, bay);
   if (missing.length > 0 || !box) return { name, path, missing };
+  if (isFarOff(box)) return { name, path, missing: ['at'] };
   return {
     name,
     path,

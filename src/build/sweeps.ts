@@ -41,7 +41,10 @@ function leafOf({ kind, side, width, from_left, travel, depth, hinge }: Opening,
   const widthM = width?.value ?? faceWidthM(whole, side);
   const part = partOfFace(whole, side, from_left?.value ?? 0, widthM);
   if (kind === 'door') return { part, side, hinge: hinge ?? 'left', reachM: widthM };
-  return { part, side, reachM: (kind === 'lid' ? depth : travel)?.value ?? depthBehind(whole, side) };
+  const behindM = depthBehind(whole, side);
+  // An outline may take less than the size that the plan gives, and a lid ends where its thing does.
+  if (kind === 'lid') return { part, side, reachM: Math.min(depth?.value ?? behindM, behindM) };
+  return { part, side, reachM: withinRange(box, side, travel?.value ?? behindM) };
 }
 
 function heightsOf({ kind, above_floor: above, height }: Opening, box: Box3): Heights {
@@ -90,9 +93,17 @@ function partOfFace(box: Footprint, face: Face, fromLeftM: number, widthM: numbe
 const depthBehind = ({ lengthM, widthM }: Footprint, face: Face): number =>
   face === 'front' || face === 'rear' ? lengthM : widthM;
 
+/** Geometry is exact up to 40 m from the load bay's front; nothing is needed as far as that. */
+const rangeM = 39;
+
+function withinRange({ leastXM, leastYM, mostXM, mostYM }: Box3, side: Face, depthM: number): number {
+  const faceM = { front: -leastXM, rear: mostXM, left: -leastYM, right: mostYM }[side];
+  return Math.min(depthM, rangeM - faceM);
+}
+
 /** A strip in front of a face. */
 export const stripBefore = (box: Box3, side: Face, depthM: number): Outline =>
-  drawerTravel(footprintOf(box), side, depthM);
+  drawerTravel(footprintOf(box), side, withinRange(box, side, depthM));
 
 const allSides: readonly Face[] = ['front', 'rear', 'left', 'right'];
 
@@ -124,7 +135,10 @@ export function swivelsOf(
 ): Sweep[] {
   return Object.entries(seats).flatMap(([name, { at, swivel_radius: radius }]): Sweep[] => {
     if (!at || !radius) return [];
-    const prism = { outline: disc(placeOf(at), radius.value), ...turning };
+    const pivot = placeOf(at);
+    const farthestM = rangeM - Math.max(Math.abs(pivot.xM), Math.abs(pivot.yM));
+    if (farthestM <= 0) return [];
+    const prism = { outline: disc(pivot, Math.min(radius.value, farthestM)), ...turning };
     return [{ name: `${name} seat`, path: ['people', 'seats', name], of: name, kind: 'seat', prism }];
   });
 }

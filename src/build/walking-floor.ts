@@ -215,7 +215,8 @@ export function reachedAt(target: Target, { obstacles, bounds }: WalkingFloor): 
   ].map((strip) => {
     const pieces = intersection([rectangleOf(strip)], furniture.outlines).outlines;
     const reached = pieces.filter((piece) => boundsNear(boundsOf(piece), thing, 0));
-    return { reached, lengthM: beyondM(boundsOf(reached.flat()), thing) };
+    // Nothing is left of a strip that is thinner than what the geometry tells apart.
+    return { reached, lengthM: reached.length === 0 ? 0 : beyondM(boundsOf(reached.flat()), thing) };
   });
   const nearestM = Math.min(...arms.map(({ lengthM }) => lengthM));
   const kept = arms.filter(({ lengthM }) => lengthM <= Math.max(armM, nearestM) + TOUCH_TOLERANCE_M);

@@ -11,6 +11,7 @@ import {
   computerWorkstation,
   conduitFillThreeUs,
   conduitFillUs,
+  conduitSpaceFactorUk,
   crewHeadroom,
   elbowFingertipTable,
   escapeAdviceGerman,
@@ -439,11 +440,11 @@ const chaseFills = {
   },
   several: {
     id: 'chase-fill',
-    share: 0.4,
+    share: 0.35,
     of: 'the inside area of a chase, filled by three cables or more',
     sense: 'at most',
     force: 'published guide',
-    citations: [conduitFillThreeUs, spaceFactorUk],
+    citations: [conduitSpaceFactorUk, conduitFillThreeUs, spaceFactorUk],
     caution:
       'Room to draw cables in. Cables that lie together also carry less current, which is another check.',
   },

@@ -329,6 +329,13 @@ export const spaceFactorUk: Citation = {
   provenance: 'read',
 };
 
+/** The stricter of the two UK figures; the other is for trunking and for single cables. */
+export const conduitSpaceFactorUk: Citation = {
+  title: 'On-Site Guide to BS 7671, appendix E: a space factor of 35 % in conduit, on one secondary page',
+  readAt: 'https://askvity.info/electrical-installation-regulations/what-is-the-space-factor-for-trunking',
+  provenance: 'read',
+};
+
 export const conduitFillUs: Citation = {
   title: 'US National Electrical Code, chapter 9, table 1: one conductor fills at most 53 %, two 31 %',
   readAt:

@@ -117,3 +117,16 @@ weighed: {spring: {date: 2026-03-14, total: 2000 kg, without: [bed]}}`,
     expect([...(found?.absent ?? [])].sort()).toEqual(['bed', 'bedding', 'box', 'drawer', 'pens']);
   });
 });
+
+test('a van that was weighed without its routes was weighed without any cable or pipe, but with the rest', async () => {
+  const build = await buildOf(
+    plan(`fixtures: {battery: {mass: 20 kg, at: {from_front: 0 m, centred: true, above_floor: 0 m}}, fridge: {mass: 30 kg, at: {from_front: 3 m, centred: true, above_floor: 0 m}}}
+routes: {runs: {supply: {carries: cable, from: battery, to: fridge, linear_mass: 1 kg/m}, return: {carries: cable, from: battery, to: fridge, linear_mass: 1 kg/m}}}
+weighed: {spring: {date: 2026-03-14, total: 2000 kg, without: [routes]}, summer: {date: 2026-06-14, total: 2000 kg, without: [supply]}}`),
+  );
+  const labels = build.bodies.filter(({ sort }) => sort === 'run').map(({ label }) => label);
+  expect(labels).toEqual(['supply', 'return']);
+  const [spring, summer] = build.tickets.map(({ absent }) => [...absent].sort());
+  expect(spring).toEqual(['return', 'routes', 'supply']);
+  expect(summer).toEqual(['supply']);
+});

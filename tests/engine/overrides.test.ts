@@ -21,9 +21,14 @@ test.each([
   { rule: 'balance.sides', kind: 'share' },
   { rule: 'balance.wheel-load', kind: 'share' },
   { rule: 'balance.stability', kind: 'number' },
+  { rule: 'movement.passage', kind: 'length' },
+  { rule: 'routes.separation', kind: 'length' },
 ])('$rule takes a $kind', async ({ rule, kind }) => {
   expect(await trouble({ rule, kind })).toEqual([]);
 });
+
+const adjustable =
+  'balance.sides, balance.stability, balance.wheel-load, fit.service, movement.bed-length, movement.headroom, movement.heights, movement.passage, movement.standing-height, movement.ways-out, routes.separation';
 
 describe('what cannot be taken', () => {
   test('a rule that does not exist, with the nearest that can be set', async () => {
@@ -32,7 +37,7 @@ describe('what cannot be taken', () => {
         path: ['rules', 'balance.sides'],
         onKey: true,
         message: '`balance.side` is not a check',
-        expected: 'one of balance.sides, balance.stability, balance.wheel-load',
+        expected: `one of ${adjustable}`,
         meant: 'balance.sides',
       },
     ]);

@@ -2,12 +2,15 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { check } from '../../src/cli/check.ts';
 import type { Surroundings } from '../../src/cli/surroundings.ts';
+import { reportOf } from '../support/check.ts';
 
 /** What each example prints, as a reader sees it. Review a changed file like code. */
 const examples = [
   { file: 'examples/first-lines.yaml', exitCode: 0 },
   { file: 'examples/curlew/curlew.yaml', exitCode: 0 },
   { file: 'examples/curlew/oak.yaml', exitCode: 1 },
+  { file: 'examples/curlew/crowded.yaml', exitCode: 1 },
+  { file: 'examples/curlew/tangled.yaml', exitCode: 1 },
 ];
 
 const options = { detail: false, quiet: false, json: false, assumptions: false, strict: false };
@@ -61,4 +64,15 @@ test('the first plan of the README is the first example', () => {
       .replace(/\s+/g, ' ')
       .trim();
   expect(data(plan)).toBe(data(readFileSync('examples/first-lines.yaml', 'utf8')));
+});
+
+/** What the variants are there to teach. */
+test.each([
+  { file: 'examples/curlew/oak.yaml', topics: ['mass', 'balance'] },
+  { file: 'examples/curlew/crowded.yaml', topics: ['fit', 'movement'] },
+  { file: 'examples/curlew/tangled.yaml', topics: ['routes'] },
+])('$file fails in $topics and nowhere else', async ({ file, topics }) => {
+  const { findings } = await reportOf(readFileSync(file, 'utf8'));
+  const failing = findings.filter(({ verdict }) => verdict === 'fail').map(({ topic }) => topic);
+  expect([...new Set(failing)].sort()).toEqual([...topics].sort());
 });

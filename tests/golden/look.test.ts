@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { look } from '../../src/cli/look.ts';
 
 /** The picture of each example, as a reader sees it. Review a changed file like code. */
-const examples = ['examples/first-lines.yaml', 'examples/curlew/curlew.yaml', 'examples/curlew/oak.yaml'];
+const examples = [
+  'examples/first-lines.yaml',
+  'examples/curlew/curlew.yaml',
+  'examples/curlew/oak.yaml',
+  'examples/curlew/crowded.yaml',
+  'examples/curlew/tangled.yaml',
+];
 
 async function drawn(file: string, width: number, cutM?: number) {
   let [printed, complained] = ['', ''];

@@ -96,7 +96,7 @@ function pairsByCells(layout: readonly Cells[]): readonly string[] {
   layout.forEach((box, index) => {
     for (const cell of cellsOf(box)) {
       const others = inCell.get(cell) ?? [];
-      for (const other of others) pairs.add(`b${other} and b${index}`);
+      for (const other of others) pairs.add([`b${other}`, `b${index}`].sort().join(' and '));
       inCell.set(cell, [...others, index]);
     }
   });

@@ -45,8 +45,13 @@ function said(findings: readonly Finding[]): ReadonlyMap<string, Said> {
   );
 }
 
-const close = (a: number | undefined, b: number | undefined): boolean =>
-  a === undefined || b === undefined ? a === b : Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a));
+/** Outlines are cut in whole micrometres, and ways are found to a tenth of a millimetre. */
+const cutWithinM = 2e-4;
+
+const close = (key: string, a: number | undefined, b: number | undefined): boolean =>
+  a === undefined || b === undefined
+    ? a === b
+    : Math.abs(a - b) <= (/^(fit|movement)/.test(key) ? cutWithinM : 1e-9 * Math.max(1, Math.abs(a)));
 
 /**
  * The same findings. Two states may be equally bad, and which of them is named can hang on the last binary digit; then
@@ -57,11 +62,16 @@ function expectSame(one: readonly Finding[], other: readonly Finding[]): void {
   expect([...second.keys()].sort()).toEqual([...first.keys()].sort());
   for (const [key, a] of first) {
     const b = second.get(key);
-    expect({ key, a, b, same: close(a.measured, b?.measured) && close(a.margin, b?.margin) }).toMatchObject({
+    expect({
+      key,
+      a,
+      b,
+      same: close(key, a.measured, b?.measured) && close(key, a.margin, b?.margin),
+    }).toMatchObject({
       same: true,
     });
     expect(b?.missing).toEqual(a.missing);
-    if (close(a.tolerance, b?.tolerance))
+    if (close(key, a.tolerance, b?.tolerance))
       expect({ key, verdict: b?.verdict }).toEqual({ key, verdict: a.verdict });
   }
 }

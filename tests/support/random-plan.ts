@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { surfaces } from '../../src/plan/schema.ts';
+import { openingKinds, sides, surfaces, uses } from '../../src/plan/schema.ts';
 
 /** A value of a plan with its kind, so that it can be written in more than one unit. Values are in SI. */
 export interface Amount {
@@ -60,7 +60,8 @@ export const otherStyles: readonly Style[] = [
   { ...metric, mass: ['t', 1000], length: ['ft', 12 * inch], volume: ['ml', 1e-6] },
 ];
 
-export const isAmount = (value: Value): value is Amount => typeof value === 'object' && 'kind' in value;
+export const isAmount = (value: Value): value is Amount =>
+  typeof value === 'object' && 'kind' in value && 'value' in value;
 export const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
 
 /** The text of one value, in YAML's flow style. */
@@ -177,6 +178,30 @@ const fixtureMass: fc.Arbitrary<Section> = fc.oneof(
 /** A board rather than a block of the same material. */
 const shrunk = (dimensions: Section): Section => ({ ...dimensions, height: m(0.027) });
 
+/** What a fixture needs besides its size and place; none of it weighs anything. */
+const needs: fc.Arbitrary<Section> = fc
+  .tuple(
+    maybe(fc.constantFrom(...uses)),
+    maybe(fc.tuple(fc.constantFrom(...sides), lengthBetween(50, 900))),
+    maybe(fc.tuple(fc.constantFrom(...sides, 'above'), lengthBetween(10, 600))),
+    maybe(fc.tuple(fc.integer({ min: 1, max: 8 }), massUpTo(120))),
+    maybe(fc.tuple(fc.constantFrom(...sides), fc.constantFrom('left', 'right'))),
+    maybe(fc.tuple(size, fc.constantFrom('inside', 'underneath'), fc.boolean())),
+    fc.tuple(fc.boolean(), fc.boolean(), fc.boolean()),
+  )
+  .map(([is, room, heat, fixings, door, stowed, [leans, burns, spread]]) => ({
+    ...(is && { is }),
+    ...(room && { needs_space: { [room[0]]: room[1] } }),
+    ...(heat && { heat_clearance: { [heat[0]]: heat[1] } }),
+    ...(fixings &&
+      fixings[1].value > 0 && { fixings: { count: amount('number', fixings[0]), each: fixings[1] } }),
+    ...(door && { opens: { leaf: { kind: 'door', side: door[0], hinge: door[1] } } }),
+    ...(stowed && { stows: { trunk: { size: stowed[0], place: stowed[1], upright: stowed[2] } } }),
+    ...(leans && { leans }),
+    ...(burns && { combustible: burns }),
+    ...(spread && { solid: false }),
+  }));
+
 /** Named things, each of which may stand in or on those before it. */
 function chained(
   prefix: string,
@@ -193,7 +218,9 @@ function chained(
 }
 
 const fixtures = chained('box', 12, [], (hosts) =>
-  fc.tuple(standing(hosts), fixtureMass).map(([where, what]): Section => ({ ...where, ...what })),
+  fc
+    .tuple(standing(hosts), fixtureMass, fc.oneof(fc.constant({}), needs))
+    .map(([where, what, room]): Section => ({ ...where, ...what, ...room })),
 );
 
 const buildUps = chained('lining', 3, [], () =>
@@ -322,16 +349,36 @@ const van: fc.Arbitrary<Section> = fc
       fc.tuple(fc.integer({ min: 40, max: 120 }), fc.constantFrom('diesel', 'petrol'), maybe(place)),
     ),
     limits: fc.tuple(maybe(lengthBetween(700, 1100)), maybe(lengthBetween(20, 120))),
+    rib: maybe(lengthBetween(0, 3000)),
+    opening: maybe(fc.tuple(fc.constantFrom(...openingKinds), fc.boolean(), place)),
   })
-  .map(({ front, rear, centre, bay, arches, door, fuel, limits, ...rest }) => {
+  .map(({ front, rear, centre, bay, arches, door, fuel, limits, rib, opening, ...rest }) => {
     const [behind, length, width, height] = bay;
     return {
       ...rest,
       axle_limits: { front, rear },
       unladen: { ...withoutFuel(rest.unladen, fuel === undefined), centre_height: centre[0] },
-      load_bay: { behind_front_axle: behind, length, width, height, floor_above_ground: centre[1] },
-      ...(arches && { wheel_arches: { from_front: m(1.2), length: m(0.8), width: m(0.2) } }),
-      ...(door && { openings: { 'sliding door': { in: door, length: m(1), height: m(1.2) } } }),
+      load_bay: {
+        behind_front_axle: behind,
+        length,
+        width,
+        height,
+        floor_above_ground: centre[1],
+        ...(rib && { ribs: [{ in: 'left wall', from_front: rib, width: m(0.06) }] }),
+      },
+      ...(arches && {
+        wheel_arches: { from_front: m(1.2), length: m(0.8), width: m(0.2), ...(rib && { height: m(0.3) }) },
+      }),
+      ...(door && {
+        openings: {
+          'sliding door': {
+            in: door,
+            length: m(1),
+            height: m(1.2),
+            ...(opening && { kind: opening[0], escape: opening[1], at: opening[2] }),
+          },
+        },
+      }),
       ...(fuel && {
         fuel_tank: {
           holds: amount('volume', fuel[0] / 1000),

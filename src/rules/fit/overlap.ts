@@ -7,6 +7,7 @@ import { fitCaution } from '../cautions.ts';
 import { depthOf, type Mend, mender, mendInWords, moved, sharedBox, sizeOf } from '../clearing.ts';
 import { fitFinding, piece, shapesMethod, things } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
+import { pairOf } from '../pair.ts';
 
 const text: RuleText = {
   id: 'fit.overlap',
@@ -141,7 +142,7 @@ function findingOf({ first, second, mend }: Clash) {
   const shared = sharedBox(first.prism, second.prism);
   const where = say`from ${length(shared.leastXM)} behind the front of the load bay and ${length(shared.bottomM)} above the floor`;
   return fitFinding(text, {
-    subject: `${first.name} and ${second.name}`,
+    subject: pairOf(first.name, second.name),
     path: mend?.solid.path ?? first.path,
     verdict: 'fail',
     measured: length(depthOf(shared)),

@@ -66,7 +66,7 @@ export default defineRule({
     return {
       findings: [
         fitFinding(text, {
-          subject: lacking.length === 1 ? first.name : `${first.name} and others`,
+          subject: 'things without a place',
           path: first.path,
           verdict: 'not checked',
           reason: say`The room of ${things(lacking.length)} is not known, and nothing is held against ${lacking.length === 1 ? 'it' : 'them'}: ${named.join(', ')}${more}.${left}`,

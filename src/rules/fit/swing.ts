@@ -11,6 +11,7 @@ import { mendInWords } from '../clearing.ts';
 import { fitFinding, listed, shapesMethod } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { outOfRoom } from '../out-of-room.ts';
+import { pairOf } from '../pair.ts';
 import { type Clash, clashBy, clashesOf, type Hit, hitsOf, isFixed } from '../sweep-hits.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
 
@@ -165,7 +166,7 @@ function onlyOne(clash: Clash, laidOut: Layout): Finding {
   const free = otherHinge(first, laidOut) ?? otherHinge(second, laidOut);
   return fitFinding(text, {
     verdict: 'warn',
-    subject: `${first.name} and ${second.name}`,
+    subject: pairOf(first.name, second.name),
     path: first.path,
     measured: length(byM),
     reason: say`${first.name} and ${second.name} meet by ${length(byM)}: only one of them can be open at a time.`,

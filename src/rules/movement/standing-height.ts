@@ -6,7 +6,7 @@ import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
-import { type Ceiling, highestSpot, overheadFrom } from '../clear-height.ts';
+import { type Ceiling, highestSpot, lowestOver, overheadFrom } from '../clear-height.ts';
 import { layout, some } from '../needs.ts';
 import { statures, unknownStatures } from '../sleepers.ts';
 import { overheadFromM, type StandingPlace, standingPlaces, standingSpot } from '../standing-places.ts';
@@ -52,7 +52,7 @@ export default defineRule({
       group.slice(0, 1).map((lowest) =>
         judge({
           rule: text,
-          subject: listed(group.map(({ place }) => place.thing.name)),
+          subject: listed(group.map(({ place }) => place.thing.name).sort()),
           path: lowest.place.path,
           kind: 'length',
           measured: { value: lowest.clearM, standard: 0 },
@@ -112,9 +112,9 @@ function cleared(place: StandingPlace, room: Layout): Cleared {
     { lengthM: standingSpot.depthM, widthM: standingSpot.widthM },
     { lengthM: standingSpot.widthM, widthM: standingSpot.depthM },
   ].flatMap((spot) => highestSpot(room.shell, overhead, outline, spot) ?? []);
-  const ceiling = spots.reduce<Ceiling>((best, spot) => (spot.ceiling.atM > best.atM ? spot.ceiling : best), {
-    atM: Number.NEGATIVE_INFINITY,
-  });
+  // A shower tray that is round or cut off may hold no such spot: then one stands all over it.
+  const [first = lowestOver(room.shell, overhead, outline), ...others] = spots.map(({ ceiling }) => ceiling);
+  const ceiling = others.reduce((best, next) => (next.atM > best.atM ? next : best), first);
   return { place, clearM: ceiling.atM - floorM, ceiling };
 }
 

@@ -142,7 +142,7 @@ function takersOf(space: UseSpace, laidOut: Layout): Taker[] {
   );
   const walls = beyondShell(room, laidOut, { anyHeight: true })
     .filter(({ face }) => face !== 'top')
-    .map((beyond) => wallTaker(space, room, beyond, laidOut));
+    .flatMap((beyond) => wallTaker(space, room, beyond, laidOut));
   return [...things, ...parts, ...walls].filter((taker) => !isAtEdge(space, taker));
 }
 
@@ -196,20 +196,21 @@ function distanceFromFace({ side, outline }: UseSpace, corners: Outline): number
 /** Farther than anything in a plan. */
 const farM = 15;
 
-function wallTaker(space: UseSpace, room: Prism, { face, byM, door }: Beyond, laidOut: Layout): Taker {
+/** None where the room is so thin that nothing of it is left beyond the wall. */
+function wallTaker(space: UseSpace, room: Prism, { face, byM, door }: Beyond, laidOut: Layout): Taker[] {
   const bounds = boundsOf(room.outline);
   const outside = {
     front: rectangle(-farM, -farM, farM, 2 * farM),
     rear: rectangle(closedShell(laidOut).lengthM, -farM, farM, 2 * farM),
-    left: rectangle(-farM, bounds.leastYM - farM, 2 * farM, farM + byM),
-    right: rectangle(-farM, bounds.mostYM - byM, 2 * farM, farM + byM),
+    left: rectangle(-farM, bounds.leastYM, 2 * farM, byM),
+    right: rectangle(-farM, bounds.mostYM - byM, 2 * farM, byM),
     top: room.outline,
   }[face];
-  const [found = { pieces: [], leavesM: space.depthM, widthM: 0 }] = taken(
-    space,
-    overlap(room.outline, outside),
-  );
-  return { ...found, name: door?.name ?? shellInWords[face], ...(door && { opens: true }) };
+  return taken(space, overlap(room.outline, outside)).map((found) => ({
+    ...found,
+    name: door?.name ?? shellInWords[face],
+    ...(door && { opens: true }),
+  }));
 }
 
 /** Whether anybody can stand in what is left of the room; through an open door they can. */

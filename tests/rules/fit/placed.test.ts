@@ -23,7 +23,7 @@ test('what lacks a key is named with it', async () => {
   );
   expect(finding).toMatchObject({
     verdict: 'not checked',
-    subject: 'bed and others',
+    subject: 'things without a place',
     path: ['fixtures', 'bed'],
     missing: ['fixtures.bed.size.height', 'tanks.fresh.at.from_front', 'tanks.fresh.at.from_left'],
   });
