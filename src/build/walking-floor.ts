@@ -205,8 +205,9 @@ export function reachedAt(target: Target, { obstacles, bounds }: WalkingFloor): 
   const about = obstacles.filter((obstacle) => isAbout(obstacle, target));
   if (about.length === 0) return [own];
   const furniture = union([own, ...about.map(({ outline }) => outline)]);
-  const all = boundsOf(furniture.outlines.flat());
   const thing = boundsOf(own);
+  // A thing too thin for the geometry is not part of what was joined.
+  const all = boundsOf([...own, ...furniture.outlines.flat()]);
   const arms = [
     { ...thing, leastXM: all.leastXM },
     { ...thing, mostXM: all.mostXM },
@@ -220,7 +221,8 @@ export function reachedAt(target: Target, { obstacles, bounds }: WalkingFloor): 
   });
   const nearestM = Math.min(...arms.map(({ lengthM }) => lengthM));
   const kept = arms.filter(({ lengthM }) => lengthM <= Math.max(armM, nearestM) + TOUCH_TOLERANCE_M);
-  return union([own, ...kept.flatMap(({ reached }) => reached)]).outlines;
+  const reached = union([own, ...kept.flatMap((arm) => arm.reached)]).outlines;
+  return reached.length > 0 ? reached : [own];
 }
 
 /** How far a strip goes beyond the thing that it begins at. */

@@ -1,6 +1,6 @@
 import { union } from '../calc/space/clip.ts';
 import { pointToEdge } from '../calc/space/distance.ts';
-import { type Passage, type WalkingPlan, widestPassages } from '../calc/space/passage.ts';
+import { letsThrough, type Passage, type WalkingPlan, widestPassages } from '../calc/space/passage.ts';
 import { edgesOf, type Outline, type Point } from '../calc/space/plane.ts';
 import type { PlanPath } from '../engine/finding.ts';
 import type { Layout, Solid } from './layout.ts';
@@ -127,6 +127,18 @@ export function passagesFrom(
   return widestOf(walkingPlanOf(floor, doorway), doorway.start, inside);
 }
 
+/** Tells whether a way at least this wide leads in at a door to one thing and another. */
+export function waysAtLeast(
+  floor: WalkingFloor,
+  doorway: Doorway,
+  widthM: number,
+): (target: readonly Outline[]) => boolean {
+  if (isBlocked(doorway, floor)) return () => false;
+  const { start } = doorway;
+  const leadsTo = letsThrough({ ...walkingPlanOf(floor, doorway), start, reachM: 0 }, widthM);
+  return (target) => leadsTo(beyond(doorway, target));
+}
+
 /** The widest way inside the van between two things. */
 export function passageBetween(
   floor: WalkingFloor,
@@ -135,6 +147,17 @@ export function passageBetween(
 ): NamedPassage {
   const plan = walkingPlanOf(floor);
   return widest(starts.flatMap((start) => widestOf(plan, start, [target])));
+}
+
+/** Whether a way at least this wide leads from one thing to another inside the van. */
+export function isWayBetween(
+  floor: WalkingFloor,
+  starts: readonly Outline[],
+  target: readonly Outline[],
+  widthM: number,
+): boolean {
+  const plan = walkingPlanOf(floor);
+  return starts.some((start) => letsThrough({ ...plan, start, reachM: 0 }, widthM)(target));
 }
 
 function widestOf(

@@ -2,18 +2,12 @@ import type { Box3, FixedPart, Layout, Solid } from '../build/layout.ts';
 import { type ClearingMove, clearingMoves, type Direction } from '../calc/space/clearing-move.ts';
 import { overlap } from '../calc/space/clip.ts';
 import type { BoxSize } from '../calc/space/fit-in.ts';
-import {
-  type Bounds,
-  boundsNear,
-  boundsOf,
-  isBox,
-  type Outline,
-  TOUCH_TOLERANCE_M,
-} from '../calc/space/plane.ts';
+import { type Bounds, boundsOf, isBox, type Outline, TOUCH_TOLERANCE_M } from '../calc/space/plane.ts';
 import { type Prism, prismOverlap } from '../calc/space/prism.ts';
 import { outOfShell } from '../calc/space/shell.ts';
 import { length } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
+import { boxesMeet, solidsAbout } from './solids-about.ts';
 
 export interface Move {
   readonly direction: Direction | 'up' | 'down';
@@ -104,9 +98,6 @@ export function moved({ outline, bottomM, topM }: Prism, { direction, distanceM 
   };
 }
 
-const boxesMeet = (a: Box3, b: Box3): boolean =>
-  a.topM > b.bottomM && b.topM > a.bottomM && boundsNear(a, b, 0);
-
 /**
  * `clearingMoves`, with a short way for boxes, which most things are: the polygon library takes a millisecond for each
  * pair, and a crowded van has hundreds.
@@ -166,6 +157,7 @@ export function mender(layout: Layout): (movers: readonly Mover[]) => Mend | und
     }),
   );
   const parts = layout.fixedParts.map((part) => ({ part, box: boxOf(part.prism) }));
+  const about = solidsAbout(layout.solids);
 
   /** What goes along on top of a thing; what is in it takes no room of its own. */
   const ridersOf = ({ name }: Solid): readonly Solid[] =>
@@ -188,9 +180,8 @@ export function mender(layout: Layout): (movers: readonly Mover[]) => Mend | und
       const after = moved(prism, move);
       const box = boxOf(after);
       const blocking =
-        layout.solids.find(
+        about(box).find(
           (other) =>
-            boxesMeet(box, other.box) &&
             enclosing.get(other) === enclosing.get(solid) &&
             !own.has(other) &&
             !sunkInto.has(other.name) &&

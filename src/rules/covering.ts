@@ -1,6 +1,14 @@
 import type { Box3, Layout, ShellOpening, Solid } from '../build/layout.ts';
 import { intersection, overlap, thickerThan, union } from '../calc/space/clip.ts';
-import { boundsOf, type Outline, outlineArea, rectangle, TOUCH_TOLERANCE_M } from '../calc/space/plane.ts';
+import {
+  type Bounds,
+  boundsNear,
+  boundsOf,
+  type Outline,
+  outlineArea,
+  rectangle,
+  TOUCH_TOLERANCE_M,
+} from '../calc/space/plane.ts';
 import { heightAt, type Shell, widthAt } from '../calc/space/shell.ts';
 import { closedShell } from './beyond-shell.ts';
 
@@ -24,11 +32,16 @@ export interface Cover {
 
 /** An opening in the plane of its surface. */
 export function inPlane({ surface, box }: ShellOpening): Outline {
-  const { leastXM, mostXM, leastYM, mostYM, bottomM, topM } = box;
-  if (isLying(surface)) return rectangle(leastXM, leastYM, mostXM - leastXM, mostYM - leastYM);
+  const { leastXM, mostXM, leastYM, mostYM } = inPlaneOf(surface, box);
+  return rectangle(leastXM, leastYM, mostXM - leastXM, mostYM - leastYM);
+}
+
+function inPlaneOf(surface: Surface, box: Box3): Bounds {
+  if (isLying(surface)) return box;
+  const { bottomM, topM } = box;
   return isWall(surface)
-    ? rectangle(leastXM, bottomM, mostXM - leastXM, topM - bottomM)
-    : rectangle(leastYM, bottomM, mostYM - leastYM, topM - bottomM);
+    ? { leastXM: box.leastXM, mostXM: box.mostXM, leastYM: bottomM, mostYM: topM }
+    : { leastXM: box.leastYM, mostXM: box.mostYM, leastYM: bottomM, mostYM: topM };
 }
 
 export type Surface = ShellOpening['surface'];
@@ -41,8 +54,10 @@ export const areaOf = (pieces: readonly Outline[]): number =>
 /** What stands before an opening and covers some of it, in the order of the plan. */
 export function coversOf(opening: ShellOpening, hole: Outline, layout: Layout): Cover[] {
   const shell = closedShell(layout);
+  const holeBounds = boundsOf(hole);
   return layout.solids.flatMap((solid) => {
     if (solid.whereabouts !== 'inside' || fills(solid, opening)) return [];
+    if (!boundsNear(inPlaneOf(opening.surface, solid.box), holeBounds, 0)) return [];
     const shadow = shadowOf(solid, opening.surface, shell).filter(isThick);
     if (shadow.length === 0) return [];
     const onOpening = intersection(shadow, [hole]).outlines.filter(isThick);

@@ -1,6 +1,12 @@
 import type { Layout, ShellOpening, Solid } from '../build/layout.ts';
-import { passageBetween, passagesFrom, targetOf, waysByDoor } from '../build/walking.ts';
-import { doorwaysOf, reachedAt, type WalkingFloor, walkingFloor } from '../build/walking-floor.ts';
+import { isWayBetween, passageBetween, targetOf, waysAtLeast, waysByDoor } from '../build/walking.ts';
+import {
+  type Doorway,
+  doorwaysOf,
+  reachedAt,
+  type WalkingFloor,
+  walkingFloor,
+} from '../build/walking-floor.ts';
 import { offset } from '../calc/space/clip.ts';
 import { boundsApartM, distanceBetween } from '../calc/space/distance.ts';
 import { boundsOf, type Outline, outlineArea, rectangle } from '../calc/space/plane.ts';
@@ -51,13 +57,28 @@ interface Bedside {
   /** Cookers with the room about them that a fire takes. */
   readonly grown: readonly Outline[];
   readonly leastWayM: number;
+  /** Whether something is reached from a door by a way wide enough while the cookers burn. */
+  readonly isReachedBesides: (doorway: Doorway, target: readonly Outline[]) => boolean;
 }
 
-/** What leads out from a bed by ways of at least this width. */
-export function exitsFrom(layout: Layout, bed: Solid, leastWayM: number): Exits {
+/** Finds what leads out from one bed and another by ways of at least this width. */
+export function exitsIn(layout: Layout, leastWayM: number): (bed: Solid) => Exits {
   const floor = walkingFloor(layout);
-  const bedside = reachedAt(targetOf(bed), floor);
-  const from = { layout, floor, bed, bedside, grown: aboutCookers(layout), leastWayM };
+  const grown = aboutCookers(layout);
+  const besidesFrom = new Map<string, ReturnType<typeof waysAtLeast>>();
+  const isReachedBesides = (doorway: Doorway, target: readonly Outline[]): boolean => {
+    const ways = besidesFrom.get(doorway.name) ?? waysAtLeast(besides(floor, grown), doorway, leastWayM);
+    besidesFrom.set(doorway.name, ways);
+    return ways(target);
+  };
+  return (bed) => {
+    const bedside = reachedAt(targetOf(bed), floor);
+    return exitsFrom({ layout, floor, bed, bedside, grown, leastWayM, isReachedBesides });
+  };
+}
+
+function exitsFrom(from: Bedside): Exits {
+  const { layout, leastWayM } = from;
   const open: Exit[] = [];
   const closed: NoExit[] = [];
   for (const opening of layout.openings) {
@@ -97,15 +118,14 @@ const besides = (floor: WalkingFloor, grown: readonly Outline[]): WalkingFloor =
 });
 
 function throughDoor(
-  { layout, floor, bed, bedside, grown, leastWayM }: Bedside,
+  { layout, floor, bed, bedside, grown, leastWayM, isReachedBesides }: Bedside,
   opening: ShellOpening,
 ): Exit | undefined {
   const ways = waysByDoor(layout).find(({ from }) => from === opening.name)?.ways;
   const wayM = ways?.find(({ to }) => to === bed.name)?.widthM;
   const doorway = doorwaysOf(layout, floor).find(({ name }) => name === opening.name);
   if (wayM === undefined || !doorway) return undefined;
-  const pastCooker = () =>
-    (passagesFrom(besides(floor, grown), doorway, [bedside])[0]?.widthM ?? 0) < leastWayM;
+  const pastCooker = () => !isReachedBesides(doorway, bedside);
   return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
 }
 
@@ -127,8 +147,7 @@ function throughOpening(
   const box = { ...opening.box, ...boundsOf(outline) };
   const target = { name: opening.name, outline, box, hosts: [] };
   const wayM = passageBetween(floor, bedside, reachedAt(target, floor)).widthM;
-  const pastCooker = () =>
-    passageBetween(besides(floor, grown), bedside, reachedAt(target, floor)).widthM < leastWayM;
+  const pastCooker = () => !isWayBetween(besides(floor, grown), bedside, reachedAt(target, floor), leastWayM);
   return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
 }
 

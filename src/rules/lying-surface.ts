@@ -1,5 +1,8 @@
 import type { Box3, Layout, Solid } from '../build/layout.ts';
-import { boundsOf, type Outline, rectangle } from '../calc/space/plane.ts';
+import { boxAbout, boxesBeside } from '../calc/space/box-cover.ts';
+import { intersection } from '../calc/space/clip.ts';
+import { extentOf, freeBoxes } from '../calc/space/packing.ts';
+import { boundsOf, edgesOf, type Outline, outlineArea, rectangle } from '../calc/space/plane.ts';
 
 /** What one sits or lies on: the thing itself, or the mattress or cushions on it. */
 export interface Surface {
@@ -17,15 +20,14 @@ const sidesOf = ({ leastXM, leastYM, mostXM, mostYM }: Box3): readonly [number, 
   mostYM - leastYM,
 ];
 
-const footprintM2 = (box: Box3): number => {
-  const [lengthM, widthM] = sidesOf(box);
-  return lengthM * widthM;
-};
+const footprintM2 = ({ prism }: Solid): number => outlineArea(prism.outline);
 
 export function surfaceOf(thing: Solid, { solids }: Layout): Surface {
   const cushions = solids.filter(
-    ({ hosts, isInside, box }) =>
-      hosts[0] === thing.name && !isInside && footprintM2(box) >= leastCovered * footprintM2(thing.box),
+    (solid) =>
+      solid.hosts[0] === thing.name &&
+      !solid.isInside &&
+      footprintM2(solid) >= leastCovered * footprintM2(thing),
   );
   const [first, ...more] = cushions;
   if (!first) return { outline: thing.prism.outline, box: thing.box, cushions };
@@ -62,4 +64,35 @@ export function surfaceOf(thing: Solid, { solids }: Layout): Surface {
 export function longAndShortM(box: Box3): readonly [number, number] {
   const [lengthM, widthM] = sidesOf(box);
   return [Math.max(lengthM, widthM), Math.min(lengthM, widthM)];
+}
+
+/**
+ * How wide and how deep a seat is: of the greatest rectangles that lie in it, the longest long side and the longest
+ * short one. So a bench round a corner is as deep as its arms, not as the corner.
+ */
+export function widthAndDepthM(seat: Solid, { box, cushions }: Surface): readonly [number, number] {
+  const seats =
+    cushions.length === 0
+      ? [seat.prism.outline]
+      : intersection(
+          cushions.map(({ prism }) => prism.outline),
+          [seat.prism.outline],
+        ).outlines;
+  const inSeats = seats.every(isSquare) ? seats.flatMap(rectanglesIn) : [];
+  const sides = inSeats.length > 0 ? inSeats : [sidesOf(box)];
+  return [
+    Math.max(...sides.map((each) => Math.max(...each))),
+    Math.max(...sides.map((each) => Math.min(...each))),
+  ];
+}
+
+const isSquare = (outline: Outline): boolean =>
+  edgesOf(outline).every(([from, to]) => from.xM === to.xM || from.yM === to.yM);
+
+function rectanglesIn(outline: Outline): (readonly [number, number])[] {
+  const body = { outline, bottomM: 0, topM: 1 };
+  return freeBoxes(boxAbout(body), boxesBeside(body)).map((free) => {
+    const [lengthM, widthM] = extentOf(free);
+    return [lengthM, widthM] as const;
+  });
 }

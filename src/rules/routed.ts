@@ -40,8 +40,7 @@ export const whatRuns: Record<Carried, string> = {
 };
 
 /** "a, b and c"; of many names the first few, and how many more there are. */
-export function namesOf(all: readonly string[], most = 4): string {
-  const names = all.toSorted();
+export function namesOf(names: readonly string[], most = 4): string {
   const shown = names.length > most + 1 ? names.slice(0, most) : names;
   const rest = names.length - shown.length;
   const parts = rest > 0 ? [...shown, `${rest} more`] : shown;

@@ -6,7 +6,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { planWithFixtures, withoutExpressions, withProblems } from './plans.ts';
+import { planWithFixtures, planWithRoutes, withoutExpressions, withProblems } from './plans.ts';
 
 const rounds = 15;
 const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -25,6 +25,8 @@ function run({ args, expected }: Case, nodeOptions: readonly string[] = []): str
   const { status, stderr } = spawnSync(process.execPath, [...nodeOptions, ...args], {
     env,
     encoding: 'utf8',
+    // A plan of thousands of things that stand in each other fills megabytes.
+    maxBuffer: Number.POSITIVE_INFINITY,
   });
   if (!expected.includes(status ?? -1)) {
     throw new Error(`node ${args.join(' ')} ended with ${status}: there is nothing to measure\n${stderr}`);
@@ -71,7 +73,8 @@ try {
   const faulty = check('faulty', withProblems(plan), 2);
   const large = check('large', planWithFixtures(5000), 0, 1);
   const twice = check('twice', planWithFixtures(10_000), 0, 1);
-  const cases = [empty, version, curlew, literal, faulty, large, twice];
+  const routed = check('routed', planWithRoutes(500, 200), 0, 1);
+  const cases = [empty, version, curlew, literal, faulty, large, twice, routed];
   // Once for the file system's sake, then in turns.
   for (const each of cases) run(each);
   for (let round = 0; round < rounds; round += 1) cases.forEach(runTimed);
@@ -97,6 +100,12 @@ try {
         `${(time(large) / 1000).toFixed(2)} s`,
         'at most 1 s',
         time(large) <= 1000,
+      ],
+      [
+        '500 bodies and 200 routed runs',
+        `${(time(routed) / 1000).toFixed(2)} s`,
+        'at most 1 s',
+        time(routed) <= 1000,
       ],
       ['10,000 over 5,000 fixtures', over(twice, large).toFixed(2), 'at most 2.2', over(twice, large) <= 2.2],
       [

@@ -56,3 +56,76 @@ export const withProblems = (plan: string): string =>
     .replaceAll('{mass: ', '{mas: ')
     .replaceAll('{full: ', '{ful: ')
     .replaceAll('{contents: ', '{content: ');
+
+/**
+ * A plan with room for everything and ways for what runs: cupboards along both walls and over them, with things in
+ * them, an aisle between; among them beds, seats, sinks, and a few that stand in each other by mistake; cables, pipes
+ * and ducts through a grid of chases. All numbers follow from the counts, so that the plan is always the same.
+ */
+export function planWithRoutes(bodies: number, runs: number): string {
+  const uses = ['bed', 'seat', 'sink', 'cooker', 'worktop', 'wardrobe'];
+  const hosts = 50;
+  const fixtures = Array.from({ length: bodies }, (_, at) => {
+    const massKg = (0.3 + ((at * 7919) % 97) / 100).toFixed(2);
+    if (at < hosts) return `  cupboard ${at}: ${cupboard(at, uses[at % 9])}`;
+    const [host, nth] = [at % hosts, Math.floor(at / hosts) - 1];
+    // Three rows of three in each; every fiftieth is a little too long for its place.
+    const lengthMm = at % 50 === 7 ? 90 : 70;
+    return `  part ${at}: {mass: ${massKg} kg ± 5 %, in: cupboard ${host}, size: {length: ${lengthMm} mm, width: 60 mm, height: 70 mm}, at: {from_front: ${10 + 80 * (nth % 3)} mm, from_left: ${20 + 110 * Math.floor(nth / 3)} mm, above_floor: 20 mm}}`;
+  });
+  const columns = 12;
+  const points = Array.from(
+    { length: 60 },
+    (_, at) =>
+      `    p${at}: {at: {from_front: ${100 + 270 * (at % columns)} mm, from_left: ${60 + 400 * Math.floor(at / columns)} mm, above_floor: ${at % 2 === 0 ? 60 : 1700} mm}}`,
+  );
+  const chases = points.flatMap((_, at) => [
+    ...((at + 1) % columns === 0 ? [] : [chase(at, at + 1)]),
+    ...(at + columns < points.length ? [chase(at, at + columns)] : []),
+  ]);
+  const kinds = ['cable', 'water', 'cable', 'duct'];
+  const routed = Array.from({ length: runs }, (_, at) => {
+    const [from, to] = [hosts + ((at * 37) % (bodies - hosts)), hosts + ((at * 101 + 13) % (bodies - hosts))];
+    return `    run ${at}: {carries: ${kinds[at % 4]}, from: part ${from}, to: part ${to === from ? to - 1 : to}, diameter: ${3 + (at % 5)} mm, linear_mass: 0.05 kg/m}`;
+  });
+  return [
+    frame.replace('  fuel_tank:', `${shell}  fuel_tank:`),
+    'fixtures:',
+    ...fixtures,
+    'routes:',
+    '  points:',
+    ...points,
+    '  chases:',
+    ...chases,
+    '  runs:',
+    ...routed,
+    '',
+  ].join('\n');
+}
+
+const shell = `  openings:
+    sliding door: {kind: door, in: left wall, length: 1050 mm, height: 1600 mm, at: {from_front: 100 mm}}
+    rear doors: {kind: door, in: rear doors, width: 1540 mm, height: 1750 mm, at: {centred: true}}
+    window: {kind: window, in: right wall, length: 700 mm, height: 400 mm, escape: true, at: {from_front: 2200 mm, above_floor: 950 mm}}
+`;
+
+/** Ten along each wall on the floor, but for the door; two rows of lockers over them. Every twelfth is too long. */
+function cupboard(at: number, use: string | undefined): string {
+  const [tier, place] = [Math.floor(at / 20), at % 20];
+  const isLeft = place < 10;
+  const fromFrontMm = isLeft && tier === 0 ? 1200 + 205 * place : 20 + 322 * (place % 10);
+  const lengthMm = (isLeft && tier === 0 ? 200 : 317) + (at % 12 === 5 ? 20 : 0);
+  const [bottomMm, heightMm] = [
+    [0, 850],
+    [1250, 300],
+    [1560, 300],
+  ][tier] ?? [0, 850];
+  const side = isLeft ? 'from_left' : 'from_right';
+  const is = use === undefined ? '' : `is: ${use}, `;
+  const opens =
+    at % 5 === 2 ? `, opens: {door: {kind: door, side: ${isLeft ? 'right' : 'left'}, hinge: left}}` : '';
+  return `{${is}mass: 9 kg ± 1 kg, size: {length: ${lengthMm} mm, width: ${tier === 0 ? 450 : 350} mm, height: ${heightMm} mm}, at: {from_front: ${fromFrontMm} mm, ${side}: 0 mm, above_floor: ${bottomMm} mm}, fixings: {count: 8, each: 60 kg}${opens}}`;
+}
+
+const chase = (from: number, to: number): string =>
+  `    c${from} to ${to}: {between: [p${from}, p${to}], carries: [${(from * 7 + to) % 5 === 0 ? 'cable' : 'cable, water, duct'}], bore: ${40 + (from % 4) * 10} mm, runs: inside}`;

@@ -144,3 +144,19 @@ describe('the van itself', () => {
     ]);
   });
 });
+
+test('what lies too far away for the geometry is listed and not guessed into a place', async () => {
+  const { fixedParts, unplacedParts, openings, unplacedOpenings } = await layoutOf('', {
+    wheel_arches: '{from_front: 25 m, length: 30 m, width: 0.2 m, height: 0.3 m}',
+    obstructions:
+      '{beam: {size: {length: 30 m, width: 0.1 m, height: 1 m}, at: {from_front: 20 m, from_left: 0 m}}}',
+    openings: '{gate: {kind: door, in: left wall, length: 30 m, height: 1 m, at: {from_front: 20 m}}}',
+  });
+  expect(fixedParts).toEqual([]);
+  expect(unplacedParts.map(({ name, missing }) => [name, missing])).toEqual([
+    ['wheel arches', ['from_front']],
+    ['beam', ['at']],
+  ]);
+  expect(openings).toEqual([]);
+  expect(unplacedOpenings.map(({ name, missing }) => [name, missing])).toEqual([['gate', ['at']]]);
+});

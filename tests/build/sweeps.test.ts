@@ -114,3 +114,27 @@ test('what opens nothing sweeps nothing, and a seat keeps its room', () => {
   expect(leaf).toMatchObject({ side: 'rear', hinge: 'left', reachM: 1 });
   expect(withReach(bare, 0.1)).toEqual(bare);
 });
+
+describe('what a plan makes larger than can be', () => {
+  const sweepIn = async (text: string): Promise<Sweep> => {
+    const { layout } = await buildOf(plan(text));
+    const [sweep] = layout?.sweeps ?? [];
+    if (!sweep) throw new Error('no sweep');
+    return sweep;
+  };
+
+  test('a lid ends where the outline of its thing does', async () => {
+    const sweep = await sweepIn(
+      'fixtures: {unit: {mass: 10 kg, size: {length: 1 m, width: 1 m, height: 0.5 m}, outline: [{from_front: 0 m, from_left: 0 m}, {from_front: 0.6 m, from_left: 0 m}, {from_front: 0.6 m, from_left: 1 m}, {from_front: 0 m, from_left: 1 m}], at: {from_front: 1 m, from_left: 0 m}, opens: {it: {kind: lid, side: front, depth: 0.9 m}}}}',
+    );
+    expectExtent(sweep, [1, 1.6, -1, 0, 0.5, 1.1]);
+  });
+
+  test.each([
+    'fixtures: {unit: {mass: 10 kg, size: {length: 1 m, width: 1 m, height: 0.5 m}, at: {from_front: 22 m, from_left: 0 m}, opens: {it: {kind: drawer, side: rear, travel: 30 m}}}}',
+    'people: {seats: {driver: {at: {from_front: 29 m, from_left: 1 m}, swivel_radius: 30 m}}}',
+  ])('what reaches too far ends where geometry does: %s', async (text) => {
+    const [, mostXM = 0] = extent(await sweepIn(text));
+    expect(mostXM).toBeCloseTo(39, 6);
+  });
+});

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { type Way, waysFromDoor } from '../../src/build/walking.ts';
+import { goalsOf, targetOf, type Way, waysFromDoor } from '../../src/build/walking.ts';
+import { reachedAt, walkingFloor } from '../../src/build/walking-floor.ts';
 import { buildOf } from '../support/check.ts';
 import { floorPlan, rearDoors, type Standing, sideDoor } from '../support/floor-plan.ts';
+import { plan } from '../support/test-van.ts';
 
 const waysIn = async (text: string) => {
   const { layout } = await buildOf(text);
@@ -186,4 +188,16 @@ describe('doors', () => {
     // 4000 mm less 3400 less the doors' 100, beside the table's rear corner; the way to it leads along the right.
     expect((await wayTo('lectern', text)).widthM).toBe(0.5);
   });
+});
+
+test('things too thin for the geometry are reached like any others', async () => {
+  const text = plan(`fixtures:
+  post: {mass: 1 kg, is: toilet, size: {length: 5 mm, width: 0.000001 mm, height: 1.5 m}, at: {from_front: 1 mm, from_left: 0.6 m}}
+  box: {mass: 1 kg, in: post, size: {length: 0.1 m, width: 30 mm, height: 0.5 m}, at: {from_front: 1 m, from_right: 3 m}}
+  unit: {mass: 1 kg, size: {length: 2 m, width: 10 mm, height: 0.3 m}, at: {from_front: 0.7 m, from_right: 1.2 m}}
+  foil: {mass: 1 kg, is: sink, in: unit, size: {length: 1.5 m, width: 0.000001 mm, height: 0.01 mm}, at: {from_rear: -0.3 m, from_left: 1.2 m}}`);
+  const { layout } = await buildOf(text);
+  if (!layout) throw new Error('there is no layout');
+  const floor = walkingFloor(layout);
+  for (const goal of goalsOf(layout)) expect(reachedAt(targetOf(goal), floor).length).toBeGreaterThan(0);
 });

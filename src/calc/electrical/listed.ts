@@ -17,13 +17,13 @@ const rounding = 1e-9;
  */
 export function listedAtLeast<Row>(
   rows: readonly Row[],
-  valueOf: (row: Row) => number,
+  measure: (row: Row) => number,
   wanted: number,
 ): Row | undefined {
   const least = finite(wanted, 'The value to look up') - rounding * Math.abs(wanted);
   let best: Row | undefined;
   for (const row of rows)
-    if (valueOf(row) >= least && (best === undefined || valueOf(row) < valueOf(best))) best = row;
+    if (measure(row) >= least && (best === undefined || measure(row) < measure(best))) best = row;
   return best;
 }
 
@@ -35,8 +35,8 @@ export function listedAtLeast<Row>(
  */
 export function listedAtMost<Row>(
   rows: readonly Row[],
-  valueOf: (row: Row) => number,
+  measure: (row: Row) => number,
   there: number,
 ): Row | undefined {
-  return listedAtLeast(rows, (row) => -valueOf(row), -finite(there, 'The value to look up'));
+  return listedAtLeast(rows, (row) => -measure(row), -finite(there, 'The value to look up'));
 }

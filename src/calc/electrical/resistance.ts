@@ -18,7 +18,7 @@ export const copperZeroResistanceC = -234.5;
  * Throws RangeError if a temperature is not finite or not above −234.5 °C.
  *
  * Source: FAA AC 43.13-1B CHG 1, paragraph 11-66 (254.5 / (234.5 + T)) (read). The factors printed with IEC 60228 use
- * 0.004 per kelvin, which is 230 for 234.5, and differ by up to 0.4 %.
+ * 0.004 per kelvin, which is 230 for 234.5, and differ by up to 0.45 % to 100 °C.
  */
 export function copperTemperatureFactor(atC: number, knownAtC = 20): number {
   return above(atC, 'The temperature of the conductor') / above(knownAtC, 'The temperature of the table');
@@ -46,6 +46,22 @@ function above(temperatureC: number, what: string): number {
  */
 export function idealResistancePerM(copperAreaMm2: number): number {
   return copperResistivity / positive(copperAreaMm2, 'The area of copper');
+}
+
+/**
+ * The ideal copper that a resistance stands for.
+ *
+ *     A = ρ₂₀ / r₂₀
+ *
+ * ρ₂₀ = 1/58 Ω·mm²/m; r₂₀: resistance of one conductor at 20 °C, Ω/m (> 0). Result: mm². With it a size of one system
+ * is looked up in a table of another: flexible 35 mm² may be no more than 31.1 mm² of copper, and is no 2 AWG (33.6 mm²).
+ *
+ * Throws RangeError if the resistance is not finite and greater than 0.
+ *
+ * Source: definition of 100 % IACS (computed).
+ */
+export function equivalentCopperMm2(ohmPerM20: number): number {
+  return copperResistivity / positive(ohmPerM20, 'The resistance per metre');
 }
 
 /** One conductor from end to end. */

@@ -1,6 +1,6 @@
 import { finite, notNegative } from '../argument.ts';
-import { cosDeg, latitude, longitude, share, sinDeg, tilt, within } from './angle.ts';
-import { midMonthDays, monthNumber } from './months.ts';
+import { latitude, longitude, share, sinDeg, tilt, within } from './angle.ts';
+import { midMonthDays, ofMonth } from './months.ts';
 import { cellTemperatureC, enteringShare, panelPowerW } from './panel.ts';
 import { brighterAroundSun, fromGround } from './plane.ts';
 import { clearnessIndex, dailyDiffuseShare, globalToDiffuseRatio, monthlyDiffuseShare } from './sky.ts';
@@ -59,7 +59,7 @@ export function sunDay(site: Site, month: number): SunDay {
   const { latitudeDeg, longitudeDeg, clockAheadOfUtcHours: ahead } = site;
   latitude(latitudeDeg);
   within(ahead, -14, 14, 'The lead of the clock on UTC');
-  const day = midMonthDays[monthNumber(month)] ?? Number.NaN;
+  const day = ofMonth(midMonthDays, month);
   const sunsetDeg = sunsetHourAngleDeg(latitudeDeg, declinationDeg(day));
   const midnightMs = Date.UTC(year, month, 15);
   const positions: SunPosition[] = [];
@@ -198,7 +198,7 @@ export function arrayDay(light: LightDay, array: ArrayPlane, airC: number): Arra
   const hourWh = new Float64Array(24);
   const open = 1 - share(shadedShare, 'The shaded share');
   const sky = 1 - share(skyHiddenShare, 'The hidden share of the sky');
-  cosDeg(tilt(tiltDeg));
+  tilt(tiltDeg);
   finite(azimuthDeg, 'The azimuth of the array');
   notNegative(hotterK, 'What the panel is hotter');
   // Once for the values, so that a wrong one is found at night too.

@@ -41,7 +41,10 @@ export function brighterAroundSun(
 ): SkyOnPlane {
   if (sinAltitude <= 0) return { even: 0, aroundSun: 0 };
   notNegative(directNormal, 'The direct irradiance');
-  const clear = Math.min(1, directNormal / positive(extraterrestrialNormal, 'The extraterrestrial irradiance'));
+  const clear = Math.min(
+    1,
+    directNormal / positive(extraterrestrialNormal, 'The extraterrestrial irradiance'),
+  );
   return {
     even: (1 - clear) * isotropicSky(diffuse, tiltDeg),
     aroundSun: (clear * diffuse * Math.max(0, cosTheta)) / sinAltitude,

@@ -3,7 +3,8 @@ import { share, within } from './angle.ts';
 
 /*
  * Sizing by hand, as handbooks and sellers do it: one day's need, one number of sun hours. It knows no month and no hour;
- * the simulation does. Here to hold the simulation against and for a first guess.
+ * the simulation does. Here to hold the simulation against and for a first guess. The bank:
+ * src/calc/electrical/usable-energy.ts.
  */
 
 /** A load of an energy budget. */
@@ -56,46 +57,6 @@ export function dailyYieldWh(peakW: number, sunHours: number, systemShare: numbe
     notNegative(peakW, 'The rated power') *
     notNegative(sunHours, 'The sun hours') *
     share(systemShare, 'The share that reaches the battery')
-  );
-}
-
-export interface BankNeed {
-  readonly dailyWh: number;
-  readonly days: number;
-  /** Usable share of the capacity: divide by it. Multiplying by 1.2 for 80 % is a common slip. */
-  readonly depth: number;
-  readonly voltage: number;
-  /** Share of the battery's energy that reaches the loads (inverter, cables); 1 if not given. */
-  readonly efficiency?: number;
-  /** Multiplier for a cold lead battery; 1 if not given. */
-  readonly coldFactor?: number;
-}
-
-/**
- * Capacity of a battery bank: C = E · A · k / (V · T · η), Ah.
- *
- * E: energy a day, Wh (≥ 0); A: days (≥ 0); V: volts (> 0); T: usable depth (> 0, at most 1); η: efficiency (> 0, at most
- * 1); k: cold factor (≥ 1). Throws RangeError if a value is out of range.
- *
- * Source: public sizing guides and worksheets for stand-alone systems (read).
- */
-export function bankCapacityAh({
-  dailyWh,
-  days,
-  depth,
-  voltage,
-  efficiency = 1,
-  coldFactor = 1,
-}: BankNeed): number {
-  share(depth, 'The usable depth');
-  share(efficiency, 'The efficiency');
-  within(coldFactor, 1, 10, 'The cold factor');
-  const neededWh = notNegative(dailyWh, 'The energy a day') * notNegative(days, 'The days') * coldFactor;
-  return (
-    neededWh /
-    (positive(voltage, 'The voltage') *
-      positive(depth, 'The usable depth') *
-      positive(efficiency, 'The efficiency'))
   );
 }
 

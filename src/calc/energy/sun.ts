@@ -188,8 +188,7 @@ export function sunAtHourAngle(latitudeDeg: number, declination: number, hourAng
   within(declination, -24, 24, 'The declination');
   finite(hourAngleDeg, 'The hour angle');
   const [sinLatitude, cosLatitude] = [sinDeg(latitude(latitudeDeg)), cosDeg(latitudeDeg)];
-  const sine =
-    sinLatitude * sinDeg(declination) + cosLatitude * cosDeg(declination) * cosDeg(hourAngleDeg);
+  const sine = sinLatitude * sinDeg(declination) + cosLatitude * cosDeg(declination) * cosDeg(hourAngleDeg);
   const fromSouth = Math.atan2(
     sinDeg(hourAngleDeg),
     cosDeg(hourAngleDeg) * sinLatitude - tanDeg(declination) * cosLatitude,

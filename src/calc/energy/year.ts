@@ -156,7 +156,7 @@ export interface MonthSummary {
   readonly lowestShare: number;
   /** Shares of what the sources really gave; all 0 if they gave nothing. */
   readonly shares: { readonly solar: number; readonly driving: number; readonly shore: number };
-  /** Days from full without any source until a load is first not met; Infinity without a load. */
+  /** Days from full without any source until a load is first not met; Infinity without a load or beyond 1000. */
   readonly autonomyDays: number;
 }
 
@@ -166,6 +166,8 @@ export interface EnergyYear {
 }
 
 const hoursOfYear = 8760;
+/** Autonomy beyond this is as good as endless. */
+const longestHours = 24_000;
 const at = (column: Float64Array, index: number): number => column[index] ?? 0;
 
 const column = (): Float64Array => new Float64Array(hoursOfYear);
@@ -293,8 +295,7 @@ function offered(input: EnergyYearInput, month: number, days: number): [Float64A
     notNegative(powerW, 'The power of a charger');
     for (let hour = 0; hour < offers.length; hour += 1) {
       const day = Math.floor(hour / 24);
-      const covered =
-        (on[day] ? at(today, hour % 24) : 0) + (on[day - 1] ? at(tomorrow, hour % 24) : 0);
+      const covered = (on[day] ? at(today, hour % 24) : 0) + (on[day - 1] ? at(tomorrow, hour % 24) : 0);
       offers[hour] = powerW * covered;
     }
   };
@@ -309,7 +310,12 @@ function offered(input: EnergyYearInput, month: number, days: number): [Float64A
     offer(drivingW, driving.powerW, span, on);
   }
   if (shore) {
-    const nights = within(ofMonth(twelve(shore.nights, 'The nights'), month), 0, days, 'The nights of a month');
+    const nights = within(
+      ofMonth(twelve(shore.nights, 'The nights'), month),
+      0,
+      days,
+      'The nights of a month',
+    );
     offer(shoreW, shore.powerW, shore.span, spreadDays(nights, days));
   }
   return [drivingW, shoreW];
@@ -318,7 +324,8 @@ function offered(input: EnergyYearInput, month: number, days: number): [Float64A
 /**
  * Days from full, without any source, until a load is first not met: the battery is empty or too weak for it.
  *
- * Begins at an hour of the day; within the last hour it counts the part that was met. Infinity without a load.
+ * Begins at an hour of the day; within the last hour it counts the part that was met. Infinity without a load, or if it would be
+ * more than 1000 days.
  */
 function autonomyDays(
   hourlyW: Float64Array,
@@ -328,16 +335,15 @@ function autonomyDays(
 ): number {
   if (!hourlyW.some((powerW) => powerW > 0)) return Number.POSITIVE_INFINITY;
   let stateWh = battery.windowWh;
-  for (let hour = 0; ; hour += 1) {
+  for (let hour = 0; hour < longestHours; hour += 1) {
     const wantedWh = at(hourlyW, (fromHour + hour) % 24);
     const needWh = wantedWh + standingW;
     const after = batteryHour(stateWh, -needWh, battery);
     const missingWh = needWh - after.dischargedWh;
     if (wantedWh > 0 && missingWh > 1e-9 * needWh) return (hour + after.dischargedWh / needWh) / 24;
-    // A state too small to matter that still halves away: the loads draw from nothing.
-    if (after.stateWh === stateWh && needWh > 0 && missingWh > 0) return hour / 24;
     stateWh = after.stateWh;
   }
+  return Number.POSITIVE_INFINITY;
 }
 
 /** Sum of a column over a span of hours. */
@@ -394,11 +400,12 @@ export function energyYear(input: EnergyYearInput): EnergyYear {
     let stateWh = battery.windowWh * share(startShare, 'The state at the beginning');
     let lowestWh = stateWh;
     let unmetHours = 0;
-    for (let within = 0; within < days * 24; within += 1, hour += 1) {
-      const clock = within % 24;
-      const sunWh = at(within < dullFrom ? solar.typicalWh : solar.dullWh, clock);
-      const driveWh = at(drivingW, within);
-      const plugWh = at(shoreW, within);
+    for (; hour < first + days * 24; hour += 1) {
+      const sinceFirst = hour - first;
+      const clock = sinceFirst % 24;
+      const sunWh = at(sinceFirst < dullFrom ? solar.typicalWh : solar.dullWh, clock);
+      const driveWh = at(drivingW, sinceFirst);
+      const plugWh = at(shoreW, sinceFirst);
       const wantedWh = at(hourlyW, clock);
       const needWh = wantedWh + standingW;
       const availableWh = sunWh + driveWh + plugWh;
@@ -409,8 +416,9 @@ export function energyYear(input: EnergyYearInput): EnergyYear {
       const fromShore = Math.min(plugWh, Math.max(0, takenWh - fromSun - fromDriving));
       const supplyWh = Math.min(availableWh, needWh) + after.dischargedWh;
       const standingWh = Math.min(standingW, supplyWh);
-      // What rounding leaves of a need that is met is not a shortage.
-      const usedWh = availableWh + after.dischargedWh >= needWh ? wantedWh : supplyWh - standingWh;
+      // Asked of the battery and got: whatever rounding does to the sum, it is no shortage.
+      const met = after.dischargedWh >= needWh - availableWh;
+      const usedWh = met ? wantedWh : supplyWh - standingWh;
       const unmetWh = wantedWh - usedWh;
 
       ledger.month[hour] = month;

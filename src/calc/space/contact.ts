@@ -1,8 +1,9 @@
 // Where on the plan a disc stands free and touches something.
 import { type Region, ringsOf } from './clip.ts';
-import { type Edge, pointToEdge } from './distance.ts';
+import { type Edge, pointToEdge, squaredDistance } from './distance.ts';
 import { type EdgeGrid, edgeGrid } from './edge-grid.ts';
 import {
+  type Bounds,
   boundsNear,
   boundsOf,
   boundsOfEdge,
@@ -45,7 +46,8 @@ type Stretch = readonly [number, number];
 
 /** The stretch of the line start + t · way (t from 0) within `radiusM` of a point, if any; `way` has length 1. */
 function stretchInDisc(start: Point, way: Point, centre: Point, radiusM: number): Stretch | undefined {
-  const [dx, dy] = [centre.xM - start.xM, centre.yM - start.yM];
+  const dx = centre.xM - start.xM;
+  const dy = centre.yM - start.yM;
   const footM = dx * way.xM + dy * way.yM;
   const squared = radiusM * radiusM - (dx * way.yM - dy * way.xM) ** 2;
   if (squared <= 0) return undefined;
@@ -54,45 +56,55 @@ function stretchInDisc(start: Point, way: Point, centre: Point, radiusM: number)
 }
 
 /** The stretch of the same line within `radiusM` beside an edge, between the perpendiculars at its ends. */
-function stretchBeside(start: Point, way: Point, [from, to]: Edge, radiusM: number): Stretch | undefined {
+function stretchBeside(start: Point, way: Point, edge: Edge, radiusM: number): Stretch | undefined {
+  const from = edge[0];
+  const to = edge[1];
   const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
   if (lengthM === 0) return undefined;
-  const [ux, uy] = [(to.xM - from.xM) / lengthM, (to.yM - from.yM) / lengthM];
-  const [dx, dy] = [start.xM - from.xM, start.yM - from.yM];
-  let [begin, end] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const ux = (to.xM - from.xM) / lengthM;
+  const uy = (to.yM - from.yM) / lengthM;
+  const dx = start.xM - from.xM;
+  const dy = start.yM - from.yM;
   // Along the edge 0 to its length; across it −radius to +radius.
-  for (const [at, rate, least, most] of [
-    [dx * ux + dy * uy, way.xM * ux + way.yM * uy, 0, lengthM],
-    [dy * ux - dx * uy, way.yM * ux - way.xM * uy, -radiusM, radiusM],
-  ] as const) {
-    if (Math.abs(rate) < 1e-12) {
-      if (at <= least || at >= most) return undefined;
-      continue;
-    }
-    const [one, other] = [(least - at) / rate, (most - at) / rate];
-    begin = Math.max(begin, Math.min(one, other));
-    end = Math.min(end, Math.max(one, other));
-  }
+  const along = stretchFromTo(dx * ux + dy * uy, way.xM * ux + way.yM * uy, 0, lengthM);
+  if (along === undefined) return undefined;
+  const across = stretchFromTo(dy * ux - dx * uy, way.yM * ux - way.xM * uy, -radiusM, radiusM);
+  if (across === undefined) return undefined;
+  const begin = Math.max(along[0], across[0]);
+  const end = Math.min(along[1], across[1]);
   return begin < end ? [begin, end] : undefined;
+}
+
+const ALWAYS: Stretch = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+
+/** Where a value that begins at `at` and grows by `rate` is between two others. */
+function stretchFromTo(at: number, rate: number, least: number, most: number): Stretch | undefined {
+  if (Math.abs(rate) < 1e-12) return at <= least || at >= most ? undefined : ALWAYS;
+  const one = (least - at) / rate;
+  const other = (most - at) / rate;
+  return one < other ? [one, other] : [other, one];
 }
 
 /**
  * The stretches of a line from one point, `lengthM` far, that are at least `radiusM` from all edges. What lies nearer
  * to an edge is cut out, exactly.
  */
-function clearStretches(from: Point, way: Point, lengthM: number, radiusM: number, edges: readonly Edge[]) {
+function clearStretches(
+  from: Point,
+  way: Point,
+  lengthM: number,
+  radiusM: number,
+  edges: readonly Edge[],
+): Stretch[] {
   const blocked: Stretch[] = [];
   for (const edge of edges) {
     // All that is within the radius of the edge, but for its start: there the edge before it ends.
-    for (const stretch of [
-      stretchBeside(from, way, edge, radiusM),
-      stretchInDisc(from, way, edge[1], radiusM),
-    ]) {
-      if (stretch === undefined || stretch[1] <= 0 || stretch[0] >= lengthM) continue;
-      if (stretch[0] <= 0 && stretch[1] >= lengthM) return [];
-      blocked.push(stretch);
-    }
+    const beside = stretchBeside(from, way, edge, radiusM);
+    if (isBlocking(beside, lengthM)) blocked.push(beside);
+    const about = stretchInDisc(from, way, edge[1], radiusM);
+    if (isBlocking(about, lengthM)) blocked.push(about);
   }
+  if (blocked.length === 0) return [[0, lengthM]];
   blocked.sort((a, b) => a[0] - b[0]);
   const clear: Stretch[] = [];
   let beginM = 0;
@@ -103,6 +115,9 @@ function clearStretches(from: Point, way: Point, lengthM: number, radiusM: numbe
   if (beginM < lengthM) clear.push([beginM, lengthM]);
   return clear;
 }
+
+const isBlocking = (stretch: Stretch | undefined, lengthM: number): stretch is Stretch =>
+  stretch !== undefined && stretch[1] > 0 && stretch[0] < lengthM;
 
 /** A side of a ring and the turn to the next: the line beside it runs straight and then about the corner. */
 interface Side {
@@ -132,16 +147,30 @@ const beside = ({ xM, yM }: Point, angle: number, distanceM: number): Point => (
 
 const middle = (a: Point, b: Point): Point => ({ xM: (a.xM + b.xM) / 2, yM: (a.yM + b.yM) / 2 });
 
+/** The bounds of an arc about a corner, from the normal of one direction to that of another. */
+function boundsOfArc(corner: Point, angle: number, turn: number, distanceM: number): Bounds {
+  const quarter = Math.PI / 2;
+  const points = [beside(corner, angle, distanceM), beside(corner, angle + turn, distanceM)];
+  for (let axis = Math.ceil(angle / quarter) * quarter; axis < angle + turn; axis += quarter) {
+    points.push(beside(corner, axis, distanceM));
+  }
+  return boundsOf(points);
+}
+
+/** More than rounding makes of a distance between points of an arc and edges. */
+const ROUNDING_M = 1e-9;
+
 /**
  * Places on the free floor, at least `needM` from every edge, on the lines that run `distanceM` to the right of some
  * rings: one out of each free stretch, the middle of its longest straight piece. Arcs about corners are halved to
- * chords that lie inside them by up to `SAGITTA_M`.
+ * chords that lie inside them by up to `SAGITTA_M`. A stretch ends where it comes to a piece that is left out.
  */
 function freePlaces(
   { has, grid }: FreeFloor,
   rings: readonly Outline[],
   distanceM: number,
   needM: number,
+  isLeftOut: (bounds: Bounds) => boolean = () => false,
 ): Point[] {
   const places: Point[] = [];
   let longest: { readonly place: Point; readonly lengthM: number } | undefined;
@@ -149,16 +178,9 @@ function freePlaces(
     if (longest !== undefined && has(longest.place)) places.push(longest.place);
     longest = undefined;
   };
-  const walk = (from: Point, to: Point) => {
-    const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
-    if (lengthM === 0) return;
-    if (grid.comesWithin(middle(from, to), needM - lengthM / 2)) {
-      // So near an edge that no place of it is free: most are, among clutter.
-      endStretch();
-      return;
-    }
+  const walkPast = (from: Point, to: Point, lengthM: number, edges: readonly Edge[]) => {
     const way = { xM: (to.xM - from.xM) / lengthM, yM: (to.yM - from.yM) / lengthM };
-    const clear = clearStretches(from, way, lengthM, needM, grid.near(boundsOfEdge(from, to), needM));
+    const clear = clearStretches(from, way, lengthM, needM, edges);
     if (clear.length === 0) endStretch();
     for (const [beginM, endM] of clear) {
       if (beginM > 0) endStretch();
@@ -170,20 +192,60 @@ function freePlaces(
       if (endM < lengthM) endStretch();
     }
   };
-  const walkAbout = (corner: Point, angle: number, turn: number) => {
+  const walk = (from: Point, to: Point) => {
+    const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
+    if (lengthM === 0) return;
+    // So near an edge that no place of it is free: most are, among clutter.
+    if (grid.comesWithin(middle(from, to), needM - lengthM / 2)) endStretch();
+    else walkPast(from, to, lengthM, grid.near(boundsOfEdge(from, to), needM));
+  };
+  // The edges near an arc are looked for once; each half has those of the whole that come near to it. A piece that no
+  // edge crosses lies on the floor or beside it as a whole.
+  const walkAbout = (
+    corner: Point,
+    angle: number,
+    turn: number,
+    edges: readonly Edge[],
+    isOnFloor: boolean,
+  ) => {
     const half = turn / 2;
-    if (grid.comesWithin(beside(corner, angle + half, distanceM), needM - distanceM * half)) {
-      endStretch();
-    } else if (distanceM * (1 - Math.cos(half)) > SAGITTA_M) {
-      walkAbout(corner, angle, half);
-      walkAbout(corner, angle + half, half);
-    } else {
-      walk(beside(corner, angle, distanceM), beside(corner, angle + turn, distanceM));
+    const at = beside(corner, angle + half, distanceM);
+    const blockedM = needM - distanceM * half;
+    const blocked = blockedM > 0 ? blockedM * blockedM : 0;
+    const near = (needM + distanceM * half + ROUNDING_M) ** 2;
+    const crossing = (distanceM * half + ROUNDING_M) ** 2;
+    let isCrossed = false;
+    const nearer: Edge[] = [];
+    for (const edge of edges) {
+      const squared = squaredDistance(at, edge);
+      if (squared < crossing) isCrossed = true;
+      if (squared < blocked) {
+        endStretch();
+        return;
+      }
+      if (squared < near) nearer.push(edge);
     }
+    if (!isOnFloor && !isCrossed && !has(at)) {
+      endStretch();
+      return;
+    }
+    const isOn = isOnFloor || !isCrossed;
+    if (distanceM * (1 - Math.cos(half)) > SAGITTA_M) {
+      walkAbout(corner, angle, half, nearer, isOn);
+      walkAbout(corner, angle + half, half, nearer, isOn);
+      return;
+    }
+    const [from, to] = [beside(corner, angle, distanceM), beside(corner, angle + turn, distanceM)];
+    const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
+    if (lengthM > 0) walkPast(from, to, lengthM, nearer);
   };
   for (const { from, to, angle, turn } of rings.flatMap(sidesOf)) {
-    walk(beside(from, angle, distanceM), beside(to, angle, distanceM));
-    if (turn > 0) walkAbout(to, angle, turn);
+    const start = beside(from, angle, distanceM);
+    const end = beside(to, angle, distanceM);
+    if (isLeftOut(boundsOfEdge(start, end))) endStretch();
+    else walk(start, end);
+    const arc = turn > 0 ? boundsOfArc(to, angle, turn, distanceM) : undefined;
+    if (arc && !isLeftOut(arc)) walkAbout(to, angle, turn, grid.near(arc, needM + ROUNDING_M), false);
     else endStretch();
   }
   endStretch();
@@ -211,7 +273,8 @@ export function coveringPlaces(floor: FreeFloor, outline: Outline, radiusM: numb
     .filter((ring) => boundsNear(boundsOf(ring), bounds, reachM + radiusM))
     // Walked the other way round, they have the free floor on the right.
     .map((ring) => [...ring].reverse());
-  return freePlaces(floor, rings, radiusM + SAGITTA_M, radiusM - SLACK_M).filter((place) =>
+  const isFar = (piece: Bounds): boolean => !boundsNear(piece, bounds, reachM + ROUNDING_M);
+  return freePlaces(floor, rings, radiusM + SAGITTA_M, radiusM - SLACK_M, isFar).filter((place) =>
     isWithin(place, [outline], reachM),
   );
 }

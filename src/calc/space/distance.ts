@@ -49,13 +49,31 @@ function shareOfFoot(point: Point, [from, to]: Edge): number {
 export const pointToEdge = (point: Point, edge: Edge): Span =>
   between(point, along(edge, shareOfFoot(point, edge)));
 
+/** The square of the distance from a point to the nearest point of an edge, m²: `pointToEdge` where only that counts. */
+export function squaredDistance({ xM, yM }: Point, [from, to]: Edge): number {
+  const dx = to.xM - from.xM;
+  const dy = to.yM - from.yM;
+  let px = xM - from.xM;
+  let py = yM - from.yM;
+  const squared = dx * dx + dy * dy;
+  if (squared > 0) {
+    const share = Math.min(1, Math.max(0, (px * dx + py * dy) / squared));
+    px -= share * dx;
+    py -= share * dy;
+  }
+  return px * px + py * py;
+}
+
 /** Where two edges cross, if they do at a point inside both. */
 function crossing(a: Edge, b: Edge): Point | undefined {
-  const [ax, ay] = [a[1].xM - a[0].xM, a[1].yM - a[0].yM];
-  const [bx, by] = [b[1].xM - b[0].xM, b[1].yM - b[0].yM];
+  const ax = a[1].xM - a[0].xM;
+  const ay = a[1].yM - a[0].yM;
+  const bx = b[1].xM - b[0].xM;
+  const by = b[1].yM - b[0].yM;
   const cross = ax * by - ay * bx;
   if (cross === 0) return undefined;
-  const [ox, oy] = [b[0].xM - a[0].xM, b[0].yM - a[0].yM];
+  const ox = b[0].xM - a[0].xM;
+  const oy = b[0].yM - a[0].yM;
   const shareOfA = (ox * by - oy * bx) / cross;
   const shareOfB = (ox * ay - oy * ax) / cross;
   return shareOfA >= 0 && shareOfA <= 1 && shareOfB >= 0 && shareOfB <= 1 ? along(a, shareOfA) : undefined;
@@ -71,13 +89,18 @@ export function nearestOfEdges(a: Edge, b: Edge): readonly [Span, Span] {
     const span = { distanceM: 0, from: meeting, to: meeting };
     return [span, span];
   }
-  // Edges that do not cross come nearest in one of their four ends.
-  const spans = [
-    pointToEdge(a[0], b),
-    pointToEdge(a[1], b),
-    turned(pointToEdge(b[0], a)),
-    turned(pointToEdge(b[1], a)),
-  ].sort((one, other) => one.distanceM - other.distanceM);
+  // Edges that do not cross come nearest in one of their four ends. Only what may be shortest is looked at closely.
+  const ofA0 = squaredDistance(a[0], b);
+  const ofA1 = squaredDistance(a[1], b);
+  const ofB0 = squaredDistance(b[0], a);
+  const ofB1 = squaredDistance(b[1], a);
+  const enough = (Math.sqrt(Math.min(ofA0, ofA1, ofB0, ofB1)) + 2 * EQUAL_WITHIN_M) ** 2;
+  const spans: Span[] = [];
+  if (ofA0 <= enough) spans.push(pointToEdge(a[0], b));
+  if (ofA1 <= enough) spans.push(pointToEdge(a[1], b));
+  if (ofB0 <= enough) spans.push(turned(pointToEdge(b[0], a)));
+  if (ofB1 <= enough) spans.push(turned(pointToEdge(b[1], a)));
+  if (spans.length > 1) spans.sort((one, other) => one.distanceM - other.distanceM);
   const [shortest = pointToEdge(a[0], b)] = spans;
   let farthest = shortest;
   for (const span of spans) {
@@ -90,6 +113,12 @@ export function nearestOfEdges(a: Edge, b: Edge): readonly [Span, Span] {
     }
   }
   return [shortest, farthest];
+}
+
+/** The shortest way between two edges; of edges that run side by side, across the middle of the stretch that they share. */
+export function middleBetweenEdges(a: Edge, b: Edge): Span {
+  const [first, last] = nearestOfEdges(a, b);
+  return first === last ? first : pointToEdge(along([first.from, last.from], 0.5), b);
 }
 
 /** A lower bound of the distance of anything within the bounds. */

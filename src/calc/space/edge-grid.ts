@@ -71,30 +71,37 @@ export function edgeGrid(rings: readonly Outline[]): EdgeGrid {
     return nearest;
   };
 
-  /** The squared distance of the nearest edge up to a cap; the search ends at any that is less than `enough`. */
-  const search = ({ xM, yM }: Point, cap: number, enough: number): number => {
-    let least = cap;
-    const [atColumn, atRow] = [column(xM), row(yM)];
+  const distanceUpTo = ({ xM, yM }: Point, capM: number) => {
+    let least = capM * capM;
+    const atColumn = column(xM);
+    const atRow = row(yM);
     const farthest = Math.max(columns, rows);
     // Rings of squares about the point, until all of the next ring is farther away than what was found. The point may
     // lie anywhere in its square, or outside all of them.
     for (let ring = 0; ring <= farthest && (ring - 1) * sizeM < Math.sqrt(least); ring++) {
-      const [low, high] = [atRow - ring, atRow + ring];
+      const low = atRow - ring;
+      const high = atRow + ring;
       for (let x = Math.max(0, atColumn - ring); x <= Math.min(columns - 1, atColumn + ring); x++) {
         const step = x === atColumn - ring || x === atColumn + ring ? 1 : Math.max(1, 2 * ring);
         for (let y = low; y <= high; y += step) {
           if (y < 0 || y >= rows) continue;
           least = leastInSquare(x, y, xM, yM, least);
-          if (least < enough) return least;
         }
       }
     }
-    return least;
+    return Math.sqrt(least);
   };
-  const distanceUpTo = (point: Point, capM: number) => Math.sqrt(search(point, capM * capM, 0));
-  const comesWithin = (point: Point, distanceM: number) => {
+  const comesWithin = ({ xM, yM }: Point, distanceM: number) => {
+    if (distanceM <= 0) return false;
     const squared = distanceM * distanceM;
-    return distanceM > 0 && search(point, squared, squared) < squared;
+    const lastColumn = column(xM + distanceM);
+    const lastRow = row(yM + distanceM);
+    for (let x = column(xM - distanceM); x <= lastColumn; x++) {
+      for (let y = row(yM - distanceM); y <= lastRow; y++) {
+        if (leastInSquare(x, y, xM, yM, squared) < squared) return true;
+      }
+    }
+    return false;
   };
 
   // The number of the last search that met an edge, so that each is returned once.

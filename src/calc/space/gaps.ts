@@ -1,7 +1,7 @@
 // Which way is blocked to a disc of which size: the gaps between the parts of the walls and obstacles.
 
 import type { Region } from './clip.ts';
-import { boundsApartM, ringToRing } from './distance.ts';
+import { boundsApartM, type Edge, middleBetweenEdges, ringToRing } from './distance.ts';
 import type { EdgeGrid } from './edge-grid.ts';
 import { type Bounds, boundsOf, edgesOf, isBox, type Outline, type Point } from './plane.ts';
 
@@ -83,10 +83,16 @@ function endsBetweenBoxes(a: Bounds, b: Bounds): readonly [Point, Point] {
   ];
 }
 
+function onlyEdgeOf({ corners }: Part): Edge | undefined {
+  const [from, to] = corners;
+  return corners.length === 2 && from && to ? [from, to] : undefined;
+}
+
 /** The nearest points of two parts that do not cross: one of them is a corner. */
 function endsBetween(a: Part, b: Part): readonly [Point, Point] {
   if (a.isBox && b.isBox) return endsBetweenBoxes(a.bounds, b.bounds);
-  const { from, to } = ringToRing(a.corners, b.corners);
+  const [edgeA, edgeB] = [onlyEdgeOf(a), onlyEdgeOf(b)];
+  const { from, to } = edgeA && edgeB ? middleBetweenEdges(edgeA, edgeB) : ringToRing(a.corners, b.corners);
   return [from, to];
 }
 

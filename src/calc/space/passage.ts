@@ -2,7 +2,7 @@ import { notNegative } from '../argument.ts';
 import { difference, intersection, offset, union } from './clip.ts';
 import { coveringPlaces, type FreeFloor, freeFloor, isWithin, touchingPlaces } from './contact.ts';
 import { distanceBetween } from './distance.ts';
-import { type Gap, type GapNet, gapFinder, loopsAround, partsOf } from './gaps.ts';
+import { type Gap, type GapNet, gapFinder, loopsAround, type Part, partsOf } from './gaps.ts';
 import { type NarrowestSpot, spotInGap, spotTouching } from './passage-spot.ts';
 import { boundsOf, checked, type Outline, type Point, TOUCH_TOLERANCE_M } from './plane.ts';
 
@@ -68,7 +68,7 @@ interface Goal {
   readonly zones: readonly Outline[];
 }
 
-function withReach(outline: Outline, { floor, obstacles, reachM }: WalkingPlan): Goal {
+function withReach(outline: Outline, { floor, obstacles, reachM }: Omit<WalkingPlan, 'goals'>): Goal {
   checked(outline, 'A goal');
   if (reachM === 0) return { outline, zones: [outline] };
   const near = difference(intersection(offset([outline], reachM).outlines, [floor]).outlines, obstacles);
@@ -180,32 +180,8 @@ function passageTo(
  * than 40 m from the origin, or, for the reach, negative.
  */
 export function widestPassages(plan: WalkingPlan): Passage[] {
-  notNegative(plan.reachM, 'The reach');
-  const { start, obstacles } = plan;
-  checked(start, 'The start');
-  const free = difference([plan.floor], obstacles);
-  const floor = freeFloor(free);
-  const parts = partsOf(free);
-  const netBelow = gapFinder(parts, floor.grid);
-  const sceneBelow = (belowM: number): Scene => {
-    const net = netBelow(belowM);
-    const known = new Map<number, readonly Beginning[]>();
-    const beginnings = (widthM: number) => {
-      const before = known.get(widthM);
-      if (before !== undefined) return before;
-      const found = [
-        ...touchingPlaces(floor, [start], widthM / 2),
-        ...coveringPlaces(floor, start, widthM / 2),
-      ].map((place) => ({ place, loops: loopsAround(net, place) }));
-      known.set(widthM, found);
-      return found;
-    };
-    return { floor, net, beginnings };
-  };
-
+  const { hugeM, parts, sceneBelow } = scenesOf(plan);
   const passages: Passage[] = plan.goals.map(() => ({ widthM: 0 }));
-  const { leastXM, leastYM, mostXM, mostYM } = boundsOf(plan.floor);
-  const hugeM = Math.hypot(mostXM - leastXM, mostYM - leastYM);
   let open = plan.goals.map((outline, index) => ({ goal: withReach(outline, plan), index }));
   let arrivesM = LEAST_WIDTH_M;
   let guessM = parts.length <= FEW_PARTS ? hugeM : FIRST_GUESS_M;
@@ -221,4 +197,50 @@ export function widestPassages(plan: WalkingPlan): Passage[] {
     guessM = Math.min(hugeM, 3 * guessM);
   }
   return passages;
+}
+
+/**
+ * Tells whether a way at least this wide leads to one of some goals at least: `widestPassages` where only that is asked,
+ * to the same 0.1 mm. It needs no gap that is wider, and no search. Errors as there.
+ */
+export function letsThrough(
+  plan: Omit<WalkingPlan, 'goals'>,
+  widthM: number,
+): (goals: readonly Outline[]) => boolean {
+  const leastM = Math.max(LEAST_WIDTH_M, widthM - RESOLUTION_M / 2);
+  const scene = scenesOf(plan).sceneBelow(leastM);
+  return (goals) => goals.some((outline) => arrival(scene, withReach(outline, plan), leastM) !== undefined);
+}
+
+/** What is the same for all ways on a plan. The scenes must be asked for in the order of their widths. */
+function scenesOf(plan: Omit<WalkingPlan, 'goals'>): {
+  readonly parts: readonly Part[];
+  /** Wider than anything on the plan. */
+  readonly hugeM: number;
+  readonly sceneBelow: (belowM: number) => Scene;
+} {
+  notNegative(plan.reachM, 'The reach');
+  const { start, obstacles } = plan;
+  checked(start, 'The start');
+  const free = difference([plan.floor], obstacles);
+  const floor = freeFloor(free);
+  const parts = partsOf(free);
+  const netBelow = gapFinder(parts, floor.grid);
+  const { leastXM, leastYM, mostXM, mostYM } = boundsOf(plan.floor);
+  const sceneBelow = (belowM: number): Scene => {
+    const net = netBelow(belowM);
+    const known = new Map<number, readonly Beginning[]>();
+    const beginnings = (widthM: number) => {
+      const before = known.get(widthM);
+      if (before !== undefined) return before;
+      const found = [
+        ...touchingPlaces(floor, [start], widthM / 2),
+        ...coveringPlaces(floor, start, widthM / 2),
+      ].map((place) => ({ place, loops: loopsAround(net, place) }));
+      known.set(widthM, found);
+      return found;
+    };
+    return { floor, net, beginnings };
+  };
+  return { parts, hugeM: Math.hypot(mostXM - leastXM, mostYM - leastYM), sceneBelow };
 }

@@ -50,17 +50,26 @@ export function checkedPrism(prism: Prism): Prism {
 }
 
 interface Placed {
-  readonly index: number;
   readonly prism: Prism;
   readonly bounds: Bounds;
   readonly isBox: boolean;
 }
 
-function placed(prism: Prism, index: number): Placed {
+/** A body does not change, and is compared with many others. */
+const known = new WeakMap<Prism, Placed>();
+
+function placed(prism: Prism): Placed {
+  const before = known.get(prism);
+  if (before) return before;
   const { outline } = checkedPrism(prism);
   const bounds = boundsOf(outline);
-  return { index, prism, bounds, isBox: isBox(outline, bounds) };
+  const found = { prism, bounds, isBox: isBox(outline, bounds) };
+  known.set(prism, found);
+  return found;
 }
+
+/** Whether the bounds share enough for what is in them to share anything that is thicker than touching. */
+const areNear = (a: Placed, b: Placed): boolean => boundsNear(a.bounds, b.bounds, -TOUCH_TOLERANCE_M / 2);
 
 /** The area that two outlines share, m², or undefined if they share nothing that is thicker than touching. */
 function sharedAreaM2(a: Placed, b: Placed): number | undefined {
@@ -89,8 +98,11 @@ function shared(a: Placed, b: Placed): PrismOverlap | undefined {
  * Throws RangeError if a body's top is not above its bottom, its outline has fewer than three corners or encloses
  * nothing, or a value is not finite or farther than 40 m from the origin.
  */
-export const prismOverlap = (a: Prism, b: Prism): PrismOverlap | undefined =>
-  shared(placed(a, 0), placed(b, 1));
+export function prismOverlap(a: Prism, b: Prism): PrismOverlap | undefined {
+  const one = placed(a);
+  const other = placed(b);
+  return areNear(one, other) ? shared(one, other) : undefined;
+}
 
 /**
  * All pairs of bodies that overlap, as `prismOverlap` has it, ordered by first and second place in the list.
@@ -102,14 +114,15 @@ export const prismOverlap = (a: Prism, b: Prism): PrismOverlap | undefined =>
  * Errors as `prismOverlap`.
  */
 export function pairsThatOverlap(prisms: readonly Prism[]): OverlappingPair[] {
-  const order = prisms.map(placed).sort((a, b) => a.bounds.leastXM - b.bounds.leastXM);
+  const order = prisms
+    .map((prism, index) => ({ body: placed(prism), index }))
+    .sort((a, b) => a.body.bounds.leastXM - b.body.bounds.leastXM);
   const pairs: OverlappingPair[] = [];
-  let abreast: Placed[] = [];
+  let abreast: typeof order = [];
   for (const next of order) {
-    abreast = abreast.filter(({ bounds }) => bounds.mostXM > next.bounds.leastXM);
+    abreast = abreast.filter(({ body }) => body.bounds.mostXM > next.body.bounds.leastXM);
     for (const other of abreast) {
-      if (!boundsNear(other.bounds, next.bounds, -TOUCH_TOLERANCE_M / 2)) continue;
-      const found = shared(other, next);
+      const found = areNear(other.body, next.body) ? shared(other.body, next.body) : undefined;
       if (found === undefined) continue;
       const [first, second] = [Math.min(other.index, next.index), Math.max(other.index, next.index)];
       pairs.push({ first, second, overlap: found });

@@ -216,7 +216,7 @@ const gel: BatteryChemistry = {
   usableShare: halfUsed,
   chargeRatePerHour: around(0.25, 0.1, 0.3, [acceptanceArticle, chemistryComparison]),
   dischargeRatePerHour: undefined,
-  selfDischargePerMonth: around(0.02, 0.02, 0.05, [selfDischargeBook, vrlaDataSheet]),
+  selfDischargePerMonth: around(0.05, 0.02, 0.05, [vrlaDataSheet, selfDischargeBook]),
   resistanceOhmAt100Ah: undefined,
   peukertExponent: around(1.11, 1.1, 1.14, [monitorManual, rememberedExponents]),
   cycleLives: [{ depth: 0.5, fewest: 500, most: 1200, citations: [offGridBankGuide, lifeByChemistryPaper] }],

@@ -29,7 +29,8 @@ export const conductorTemperatureTable: Citation = {
 };
 
 export const annealedCopper: Citation = {
-  title: 'International Annealed Copper Standard: 1/58 Ω·mm²/m at 20 °C; NBS Handbook 100 and Circular 31, as quoted',
+  title:
+    'International Annealed Copper Standard: 1/58 Ω·mm²/m at 20 °C; NBS Handbook 100 and Circular 31, as quoted',
   provenance: 'read',
   caution: 'Pure copper of physics handbooks (0.01678) is 2.7 % lower and wrong for cables.',
 };
@@ -49,7 +50,8 @@ export const usCodeResistance: Citation = {
 };
 
 export const ulFlexibleResistance: Citation = {
-  title: 'UL 1581 / ASTM: greatest resistance at 20 °C of stranded and flexible AWG, in a manual on cable rating',
+  title:
+    'UL 1581 / ASTM: greatest resistance at 20 °C of stranded and flexible AWG, in a manual on cable rating',
   provenance: 'read',
   caution: 'The page prints its cells without gaps; split by hand.',
 };
@@ -68,7 +70,8 @@ export const saeResistance: Citation = {
 };
 
 export const strandedAutomotive: Citation = {
-  title: "Cable guidance table of a UK supplier of vehicle wiring: strands of 0.30 mm, resistance at 20 °C and continuous current",
+  title:
+    'Cable guidance table of a UK supplier of vehicle wiring: strands of 0.30 mm, resistance at 20 °C and continuous current',
   provenance: 'read',
   caution: 'The ambient temperature and the insulation of the currents are not stated.',
 };
@@ -100,13 +103,15 @@ export const boatCableTable: Citation = {
 };
 
 export const marineBundles: Citation = {
-  title: 'Marine wire guide after the US Coast Guard guideline: bundles of three conductors and more, from 50 V',
+  title:
+    'Marine wire guide after the US Coast Guard guideline: bundles of three conductors and more, from 50 V',
   provenance: 'read',
   caution: 'Counts conductors. The source asks for it from 50 V only; below, it is on the safe side.',
 };
 
 export const usCodeAmpacity: Citation = {
-  title: 'US National Electrical Code 2023, table 310.16: at most three conductors in a raceway or cable, 30 °C',
+  title:
+    'US National Electrical Code 2023, table 310.16: at most three conductors in a raceway or cable, 30 °C',
   readAt: 'https://wiresizes.com/guides/nec-table-310-16',
   provenance: 'read',
   caution: 'An older page has 110 A for 3 AWG and 150 A for 1 AWG at 90 °C (an earlier edition).',
@@ -140,12 +145,14 @@ export const ukSingleCores70: Citation = {
 export const ukSingleCores70Remembered = fromMemory('BS 7671, table 4D1A, rows 4 and 25 mm²', 'Remembered.');
 
 export const ukSingleCores90: Citation = {
-  title: 'BS 7671, table 4E1A: two single-core 90 °C thermosetting cables, 30 °C, as reproduced by a distributor',
+  title:
+    'BS 7671, table 4E1A: two single-core 90 °C thermosetting cables, 30 °C, as reproduced by a distributor',
   provenance: 'read',
 };
 
 export const ukHeavyFlexible60: Citation = {
-  title: 'BS 7671, table 4F1A: 60 °C flexible cables, 30 °C, as reproduced by a distributor and a cable maker',
+  title:
+    'BS 7671, table 4F1A: 60 °C flexible cables, 30 °C, as reproduced by a distributor and a cable maker',
   provenance: 'read',
   caution: 'To 25 mm² one two-core cable, from 35 mm² two single-core cables that touch.',
 };
@@ -210,7 +217,8 @@ export const aircraftBundles: Citation = {
 // --- Voltage drop ---
 
 export const boatDropLimits: Citation = {
-  title: 'ABYC E-11 as quoted by a marine cable page, and the list of ISO 10133, 4.8: 3 % and 10 % of the nominal voltage',
+  title:
+    'ABYC E-11 as quoted by a marine cable page, and the list of ISO 10133, 4.8: 3 % and 10 % of the nominal voltage',
   readAt:
     'https://lateststandardsdownload.com/iso-10133-pdf-download-small-craft-electrical-systems-extra-low-voltage-d-c-installations.html',
   provenance: 'read',
@@ -218,8 +226,10 @@ export const boatDropLimits: Citation = {
 };
 
 export const leisureVehicleDrop: Citation = {
-  title: 'DIN EN 1648-2, edition before 2007, as quoted in a forum: 0.2 V on the charging line, 0.8 V elsewhere',
-  readAt: 'https://campingforum.at/campingforum/archive/index.php/t-4364.html?s=d63710f7d1c555c5e196cb558d97ac59',
+  title:
+    'DIN EN 1648-2, edition before 2007, as quoted in a forum: 0.2 V on the charging line, 0.8 V elsewhere',
+  readAt:
+    'https://campingforum.at/campingforum/archive/index.php/t-4364.html?s=d63710f7d1c555c5e196cb558d97ac59',
   provenance: 'read',
   caution:
     'At second hand, and for 12 V; the clause was changed in 2018. Its copper is at 50 °C, its length out and back.',
@@ -246,7 +256,8 @@ export const boatLawLeastSize: Citation = {
 };
 
 export const smallCraftLeastSize: Citation = {
-  title: 'ISO 10133:2012, 7.3 to 7.8: 1 mm² alone over 200 mm, 0.75 mm² in a multicore cable or within a panel',
+  title:
+    'ISO 10133:2012, 7.3 to 7.8: 1 mm² alone over 200 mm, 0.75 mm² in a multicore cable or within a panel',
   readAt:
     'https://www.mealir.com/iso-10133-2012-pdf-download-small-craft-electrical-systems-extra-low-voltage-d-c-installations.html',
   provenance: 'read',
@@ -276,7 +287,8 @@ export const plugFuseFlex: Citation = {
 };
 
 export const parkTrailerBonding: Citation = {
-  title: 'US National Electrical Code 2008, article 552.10: bonding of the chassis and of metal parts at least 8 AWG',
+  title:
+    'US National Electrical Code 2008, article 552.10: bonding of the chassis and of metal parts at least 8 AWG',
   readAt: 'http://solar365.com/green-homes/national-electric-code-2008/park-trailers/page/0/1?page=0,1',
   provenance: 'read',
   caution: 'For park trailers in the US.',
@@ -303,7 +315,8 @@ export const inverterManualBreaking: Citation = {
 };
 
 export const largeBankBreaking: Citation = {
-  title: 'ABYC E-11 quoted by owners: above 2200 A cranking or 500 Ah, the battery maker’s figure or 20 kA at 125 V DC',
+  title:
+    'ABYC E-11 quoted by owners: above 2200 A cranking or 500 Ah, the battery maker’s figure or 20 kA at 125 V DC',
   readAt: 'https://www.trawlerforum.com/threads/lfp-battery-and-battery-bank-fusing.75323/page-3',
   provenance: 'read',
 };
@@ -314,20 +327,23 @@ export const industrialFuses = fromMemory(
 );
 
 export const breakerNeedByCranking: Citation = {
-  title: 'ABYC E-11, table V.A, as reproduced by a marine supplier: breakers by cold-cranking amperes, 12 and 24 V',
+  title:
+    'ABYC E-11, table V.A, as reproduced by a marine supplier: breakers by cold-cranking amperes, 12 and 24 V',
   provenance: 'read',
   caution: 'For lead batteries. A lithium bank needs its maker’s figure.',
 };
 
 export const boatLawFuse: Citation = {
-  title: '33 CFR 183.455 (US boats): fuse at the source, else within 7 in, 40 in if sheathed; up to 150 % of ampacity below 50 V',
+  title:
+    '33 CFR 183.455 (US boats): fuse at the source, else within 7 in, 40 in if sheathed; up to 150 % of ampacity below 50 V',
   readAt: 'https://self-law.org/code/us/cfr/t33/s%C2%A7%20183.455',
   provenance: 'read',
   caution: 'From 50 V 100 %, or the next standard rating up to 150 %.',
 };
 
 export const smallPowerCraftFuse: Citation = {
-  title: 'BS EN ISO 13590:2018: fuse within 180 mm, 500 mm if sheathed, 900 mm on the battery’s own conductor; up to 150 %',
+  title:
+    'BS EN ISO 13590:2018: fuse within 180 mm, 500 mm if sheathed, 900 mm on the battery’s own conductor; up to 150 %',
   readAt: 'https://www.ulstandardspdf.com/bs-en-iso-13590-2018-pdf-free.html',
   provenance: 'read',
 };
@@ -339,7 +355,8 @@ export const smallCraftFuse: Citation = {
 };
 
 export const boatStandardFuseDistance: Citation = {
-  title: 'ABYC E-11 (2004), 11.12.1.1.1, quoted in a forum: 7 in; 72 in sheathed at a battery, 40 in at other sources',
+  title:
+    'ABYC E-11 (2004), 11.12.1.1.1, quoted in a forum: 7 in; 72 in sheathed at a battery, 40 in at other sources',
   readAt:
     'http://www.cruisersforum.com/forums/f14/dc-overcurrent-protection-fuses-or-breakers-3193.html?mode=threaded',
   provenance: 'read',
@@ -352,7 +369,8 @@ export const smallCraftFuseDistanceRemembered = fromMemory(
 );
 
 export const smallGaugeCapsRead: Citation = {
-  title: 'US National Electrical Code, 240.4(D): 15, 20 and 30 A behind 14, 12 and 10 AWG, whatever the ampacity',
+  title:
+    'US National Electrical Code, 240.4(D): 15, 20 and 30 A behind 14, 12 and 10 AWG, whatever the ampacity',
   readAt: 'https://wiresizes.com/guides/nec-table-310-16',
   provenance: 'read',
   caution: 'For mains wiring.',

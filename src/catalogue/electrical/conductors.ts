@@ -91,24 +91,28 @@ const metric = (
  * for flexible wire, stranded where flexible is not listed), otherwise in Ω per 1000 ft at 75 °C; tinned always the
  * latter.
  */
-const gaugeRows: readonly (readonly [string, number, { ohmPerKmAt20: number } | { ohmPerKftAt75: number }, number])[] =
-  [
-    ['18', 0.82302, { ohmPerKmAt20: 21.8 }, 8.45],
-    ['16', 1.30865, { ohmPerKmAt20: 13.7 }, 5.29],
-    ['14', 2.08085, { ohmPerKmAt20: 8.7 }, 3.26],
-    ['12', 3.30871, { ohmPerKmAt20: 5.48 }, 2.05],
-    ['10', 5.26112, { ohmPerKmAt20: 3.45 }, 1.29],
-    ['8', 8.36556, { ohmPerKmAt20: 2.18 }, 0.809],
-    ['6', 13.3018, { ohmPerKftAt75: 0.491 }, 0.51],
-    ['4', 21.1506, { ohmPerKftAt75: 0.308 }, 0.321],
-    ['3', 26.6705, { ohmPerKftAt75: 0.245 }, 0.254],
-    ['2', 33.6308, { ohmPerKftAt75: 0.194 }, 0.201],
-    ['1', 42.4077, { ohmPerKftAt75: 0.154 }, 0.16],
-    ['1/0', 53.4751, { ohmPerKftAt75: 0.122 }, 0.127],
-    ['2/0', 67.4309, { ohmPerKftAt75: 0.0967 }, 0.101],
-    ['3/0', 85.0288, { ohmPerKftAt75: 0.0766 }, 0.0797],
-    ['4/0', 107.2193, { ohmPerKftAt75: 0.0608 }, 0.0626],
-  ];
+const gaugeRows: readonly (readonly [
+  string,
+  number,
+  { ohmPerKmAt20: number } | { ohmPerKftAt75: number },
+  number,
+])[] = [
+  ['18', 0.823047, { ohmPerKmAt20: 21.8 }, 8.45],
+  ['16', 1.3087, { ohmPerKmAt20: 13.7 }, 5.29],
+  ['14', 2.08091, { ohmPerKmAt20: 8.7 }, 3.26],
+  ['12', 3.30877, { ohmPerKmAt20: 5.48 }, 2.05],
+  ['10', 5.26115, { ohmPerKmAt20: 3.45 }, 1.29],
+  ['8', 8.36556, { ohmPerKmAt20: 2.18 }, 0.809],
+  ['6', 13.3018, { ohmPerKftAt75: 0.491 }, 0.51],
+  ['4', 21.1506, { ohmPerKftAt75: 0.308 }, 0.321],
+  ['3', 26.6705, { ohmPerKftAt75: 0.245 }, 0.254],
+  ['2', 33.6308, { ohmPerKftAt75: 0.194 }, 0.201],
+  ['1', 42.4077, { ohmPerKftAt75: 0.154 }, 0.16],
+  ['1/0', 53.4751, { ohmPerKftAt75: 0.122 }, 0.127],
+  ['2/0', 67.4309, { ohmPerKftAt75: 0.0967 }, 0.101],
+  ['3/0', 85.0288, { ohmPerKftAt75: 0.0766 }, 0.0797],
+  ['4/0', 107.219, { ohmPerKftAt75: 0.0608 }, 0.0626],
+];
 
 const feetPerMetre = 1 / 0.3048;
 

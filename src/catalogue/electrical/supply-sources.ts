@@ -94,6 +94,7 @@ export const inverterLossArticle: Citation = {
   title: 'Off-grid design note: an inverter loses 5 to 15 %, takes 1 to 30 W itself',
   readAt: 'https://firstgreen.co/system-sizing-off-grid',
   provenance: 'read',
+  caution: 'Read together with three other pages; which of them prints the range was not kept.',
 };
 
 export const inverterEfficienciesRemembered = remembered(
@@ -113,14 +114,10 @@ export const inverterIdleSheets: Citation = {
   caution: 'Its 12 V × 0.4 A = 3 W is wrong: 4.8 W.',
 };
 
-export const inverterSurge: Citation = {
-  title:
-    'Inverter maker’s questions and a manual, p. 6: motors and compressors start at 3 to 7 times, refrigerator example 4, heaters 1; up to 5 s',
-  readAt:
-    'http://www.solarbaba.com.hk/what-is-meant-by-the-terms-continuous-wattage-and-peak-surge-wattage-on-the-inverters.html',
-  provenance: 'read',
-  caution: 'A direct-current compressor refrigerator starts softly and is not on the inverter.',
-};
+export const inverterSurge = leftOut(
+  'Inverter maker’s questions and a manual, p. 6: motors and compressors start at 3 to 7 times, refrigerator example 4, heaters 1; up to 5 s',
+  'A direct-current compressor refrigerator starts softly and is not on the inverter.',
+);
 
 export const standAloneLoads: Citation = {
   title:
@@ -203,19 +200,12 @@ export const applianceTableMacKay: Citation = {
   provenance: 'read',
 };
 
-export const applianceListUk: Citation = {
-  title: 'UK list of appliance powers',
-  readAt: 'https://smarterbusiness.co.uk/blogs/how-much-energy-do-my-appliances-use-infographic/amp/',
-  provenance: 'read',
-  caution: 'Lists differ by up to 2.5 times.',
-};
+export const applianceListUk = leftOut('UK list of appliance powers', 'Lists differ by up to 2.5 times.');
 
-export const applianceListSecond: Citation = {
-  title: 'Second list of household powers',
-  readAt: 'http://capacitors.hk/blog/post/140.html',
-  provenance: 'read',
-  caution: 'Lists differ by up to 2.5 times.',
-};
+export const applianceListSecond = leftOut(
+  'Second list of household powers',
+  'Lists differ by up to 2.5 times.',
+);
 
 export const applianceListThird: Citation = {
   title: 'Third list of household powers',

@@ -1,7 +1,7 @@
 import type { Solid } from '../../build/layout.ts';
-import { contains, difference } from '../../calc/space/clip.ts';
+import { contains, difference, overlap, thickerThan } from '../../calc/space/clip.ts';
 import { boxFits } from '../../calc/space/fit-in.ts';
-import { boundsOf, isBox } from '../../calc/space/plane.ts';
+import { boundsOf, isBox, TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
@@ -25,6 +25,7 @@ const text: RuleText = {
   place: ['fixtures'],
 };
 
+/** A thing and what it stands in or on. */
 interface Held {
   readonly solid: Solid;
   readonly host: Solid;
@@ -34,7 +35,7 @@ const contents: Need<readonly Held[]> = ({ layout }) => {
   if (!layout) return missing('van.load_bay');
   const known = new Map(layout.solids.map((solid) => [solid.name, solid]));
   const held = layout.solids.flatMap((solid) => {
-    const host = solid.isInside ? known.get(solid.hosts[0] ?? '') : undefined;
+    const host = known.get(solid.hosts[0] ?? '');
     return host ? [{ solid, host }] : [];
   });
   return held.length > 0 ? given(held) : missing('fixtures.NAME.in');
@@ -45,6 +46,7 @@ export default defineRule({
   needs: { contents },
   check: ({ facts: { contents } }) => {
     const findings = contents.flatMap((held) => {
+      if (!held.solid.isInside) return standsBeside(held) ? [offItsHost(held)] : [];
       const excesses = excessOf(held.solid.box, held.host.box);
       if (excesses.length > 0) return [sticksOut(held, excesses)];
       const { outline } = held.host.prism;
@@ -59,7 +61,7 @@ export default defineRule({
           subject: 'all contents',
           path: text.place,
           verdict: 'pass',
-          reason: say`${things(contents.length)} inside others: ${contents.length === 1 ? 'it lies' : 'each lies'} within what holds it.`,
+          reason: say`${things(contents.length)} in or on others: ${contents.length === 1 ? 'it lies' : 'each lies'} within or over what holds it.`,
         }),
       ],
     };
@@ -74,6 +76,19 @@ const sides: Readonly<Record<Side, string>> = {
   top: 'at the top',
   bottom: 'at the bottom',
 };
+
+/** Nothing of it is over what it is said to stand on. */
+const standsBeside = ({ solid, host }: Held): boolean =>
+  !thickerThan({ outlines: overlap(solid.prism.outline, host.prism.outline), holes: [] }, TOUCH_TOLERANCE_M);
+
+const offItsHost = ({ solid, host }: Held) =>
+  fitFinding(text, {
+    subject: solid.name,
+    path: [...solid.path, 'on'],
+    verdict: 'fail',
+    reason: say`${solid.name} is on ${host.name}, but its place is beside it: nothing of ${solid.name} is over ${host.name}.`,
+    remedy: say`Look at \`at\`: it counts from the front left corner of ${host.name}, which is ${length(sizeOf(host.box).lengthM)} long and ${length(sizeOf(host.box).widthM)} wide.`,
+  });
 
 const dimensions = { lengthM: 'length', widthM: 'width', heightM: 'height' } as const;
 

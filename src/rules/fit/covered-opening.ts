@@ -9,7 +9,7 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { closedShell } from '../beyond-shell.ts';
 import { escapeCaution, fitCaution } from '../cautions.ts';
-import { mendInWords } from '../clearing.ts';
+import { type Mend, mendInWords } from '../clearing.ts';
 import {
   areaOf,
   BEFORE_OPENING_M,
@@ -20,6 +20,7 @@ import {
   isLying,
   isWall,
 } from '../covering.ts';
+import { coveredShare as keptShare } from '../exits.ts';
 import { fitFinding, listed } from '../fit-finding.ts';
 import { outOfRoom } from '../out-of-room.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
@@ -29,6 +30,15 @@ const DOORWAY_HEIGHT_M = 1.9;
 
 /** From this part on a window is behind something; below, something runs across it. */
 const MOSTLY_COVERED = 0.5;
+
+/** What is covered is told as a strip where it fills this part of one. Own choice. */
+const STRIP_FILLED = 0.9;
+
+/** A thing that would lose more than this part of itself is not cut but put elsewhere. Own choice. */
+const MOST_CUT = 0.5;
+
+/** Nobody hangs a thing up that much higher than it was meant to be. Own choice. */
+const MOST_LIFT_M = 0.3;
 
 /** So far from the opening nothing is left when the remedy is done: things belong beside it, not a hand before it. */
 const LEFT_FREE_M = 0.6;
@@ -170,7 +180,7 @@ function verdictOf(
   coveredShare: number,
   layout: Layout,
 ): 'fail' | 'warn' {
-  if (isWayOut) return 'fail';
+  if (isWayOut) return kind === 'door' && coveredShare <= keptShare ? 'warn' : 'fail';
   if (kind === 'door')
     return covers.some(({ solid }) => isBuiltIn(solid)) && !layout.openings.some(isFreeDoor(layout))
       ? 'fail'
@@ -205,19 +215,26 @@ function groupsOf(covers: readonly Cover[]): Group[] {
 function reasonOf(opening: ShellOpening, groups: readonly Group[], coveredShare: number): Phrase {
   const names = listed(groups.map(({ root }) => [root.name]));
   const stands = groups.length === 1 ? 'stands' : 'stand';
-  const { leastXM, mostXM, leastYM, mostYM } = boundsOf(groups.flatMap(({ onOpening }) => onOpening.flat()));
-  const [acrossM, upM] = [mostXM - leastXM, mostYM - leastYM];
-  const strip = isLying(opening.surface)
-    ? say`${length(acrossM)} long and ${length(upM)} wide`
-    : say`${length(acrossM)} wide and ${length(upM)} high`;
+  const strip = stripOf(opening, groups, coveredShare);
   const way = opening.escape ? say`, a way out` : '';
   if (opening.kind === 'door')
-    return say`${names} ${stands} before ${opening.name}${way}: nobody gets through a strip of it ${strip} (${share(coveredShare)}).`;
+    return say`${names} ${stands} before ${opening.name}${way}: nobody gets through ${strip ? say`a strip of it ${strip} (${share(coveredShare)})` : say`${share(coveredShare)} of it`}.`;
+  const which = strip ? say`: a strip ${strip}` : '';
   if (opening.escape)
-    return say`${names} ${stands} before ${opening.name}${way}, over ${share(coveredShare)} of it: a strip ${strip}.`;
+    return say`${names} ${stands} before ${opening.name}${way}, over ${share(coveredShare)} of it${which}.`;
   return coveredShare > MOSTLY_COVERED - 1e-9
     ? say`${opening.name} is behind ${names}, with ${share(coveredShare)} of it covered.`
-    : say`${names} ${groups.length === 1 ? 'runs' : 'run'} across ${opening.name} and ${groups.length === 1 ? 'covers' : 'cover'} ${share(coveredShare)} of it: a strip ${strip}.`;
+    : say`${names} ${groups.length === 1 ? 'runs' : 'run'} across ${opening.name} and ${groups.length === 1 ? 'covers' : 'cover'} ${share(coveredShare)} of it${which}.`;
+}
+
+/** The size of what is covered, if that is one rectangle or nearly: two things apart cover no strip between them. */
+function stripOf(opening: ShellOpening, groups: readonly Group[], coveredShare: number): Phrase | undefined {
+  const { leastXM, mostXM, leastYM, mostYM } = boundsOf(groups.flatMap(({ onOpening }) => onOpening.flat()));
+  const [acrossM, upM] = [mostXM - leastXM, mostYM - leastYM];
+  if (coveredShare * areaOf([inPlane(opening)]) < STRIP_FILLED * acrossM * upM) return undefined;
+  return isLying(opening.surface)
+    ? say`${length(acrossM)} long and ${length(upM)} wide`
+    : say`${length(acrossM)} wide and ${length(upM)} high`;
 }
 
 function remedyOf(opening: ShellOpening, groups: readonly Group[], layout: Layout): Phrase | undefined {
@@ -225,7 +242,7 @@ function remedyOf(opening: ShellOpening, groups: readonly Group[], layout: Layou
   if (!first) return undefined;
   const { root, along } = first;
   const room = roomBefore(opening, layout);
-  const mend = outOfRoom(root, room, layout, along);
+  const mend = unlessLiftedHigh(outOfRoom(root, room, layout, along));
   const cut = smallestCut(opening, root.box, room);
   const moves = mend !== undefined && !mend.leaves && mend.blockedBy === undefined;
   const cuts = cut !== undefined && !(moves && mend.move.distanceM <= cut.byM);
@@ -242,12 +259,15 @@ function remedyOf(opening: ShellOpening, groups: readonly Group[], layout: Layou
   return say`${what}${more}${purpose}`;
 }
 
+const unlessLiftedHigh = (mend: Mend | undefined): Mend | undefined =>
+  mend?.move.direction === 'up' && mend.move.distanceM > MOST_LIFT_M ? undefined : mend;
+
 interface CutOff {
   readonly byM: number;
   readonly how: string;
 }
 
-/** The least that has to come off a thing for it to end at the opening's edge, if anything of it is left then. */
+/** The least that has to come off a thing for it to end at the opening's edge, if enough of it is left then. */
 function smallestCut(
   { surface }: ShellOpening,
   { leastXM, mostXM, leastYM, mostYM, bottomM, topM }: Box3,
@@ -270,7 +290,7 @@ function smallestCut(
   ];
   const [least] = cuts
     .map((each) => ({ ...each, byM: upToMillimetre(each.byM) }))
-    .filter(({ byM, ofM, fits }) => fits && byM < ofM)
+    .filter(({ byM, ofM, fits }) => fits && byM <= MOST_CUT * ofM)
     .sort((a, b) => a.byM - b.byM);
   return least;
 }

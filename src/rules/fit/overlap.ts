@@ -1,6 +1,6 @@
 import type { Layout, Solid } from '../../build/layout.ts';
 import { pairsThatOverlap, prismOverlap } from '../../calc/space/prism.ts';
-import { length } from '../../engine/measure.ts';
+import { count, length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { fitCaution } from '../cautions.ts';
@@ -29,6 +29,8 @@ interface Pair {
 }
 
 interface Clash extends Pair {
+  /** One of so many that only the worst are told apart. */
+  readonly isShown: boolean;
   readonly mend: Mend | undefined;
 }
 
@@ -48,7 +50,9 @@ export default defineRule({
           }),
         ],
       };
-    return { findings: clashes.map(findingOf) };
+    const shown = clashes.filter(({ isShown }) => isShown);
+    const rest = clashes.filter(({ isShown }) => !isShown);
+    return { findings: [...shown.map(findingOf), ...theRest(rest)] };
   },
 });
 
@@ -57,13 +61,22 @@ function clashesIn(layout: Layout): readonly Clash[] {
   const { solids } = layout;
   const known = new Map(solids.map((solid) => [solid.name, solid]));
   const mend = mender(layout);
-  const pairs = pairsThatOverlap(solids.map(({ prism }) => prism)).flatMap(({ first, second }, order) => {
-    const [a, b] = [solids[first], solids[second]];
-    if (!a || !b || a.hosts.includes(b.name) || b.hosts.includes(a.name)) return [];
-    return [{ first: a, second: b, order }];
-  });
+  const pairs = pairsThatOverlap(solids.map(({ prism }) => prism)).flatMap(
+    ({ first, second, overlap }, order) => {
+      const [a, b] = [solids[first], solids[second]];
+      if (!a || !b || a.hosts.includes(b.name) || b.hosts.includes(a.name)) return [];
+      return [{ first: a, second: b, order, volumeM3: overlap.volumeM3 }];
+    },
+  );
+  const areMany = pairs.length > mostShown;
+  // Of many the worst come first, whatever the order of the plan.
   const outermostFirst = [...pairs].sort(
-    (a, b) => nestingOf(a.first) + nestingOf(a.second) - nestingOf(b.first) - nestingOf(b.second),
+    (a, b) =>
+      nestingOf(a.first) + nestingOf(a.second) - nestingOf(b.first) - nestingOf(b.second) ||
+      (areMany
+        ? b.volumeM3 - a.volumeM3 ||
+          (keyOf(a.first.name, a.second.name) < keyOf(b.first.name, b.second.name) ? -1 : 1)
+        : 0),
   );
   const carried = new Map<string, Pair[]>();
   for (const pair of pairs) {
@@ -78,6 +91,10 @@ function clashesIn(layout: Layout): readonly Clash[] {
       return clash !== undefined && (isAround || isMendedBy(clash.mend, first, second));
     });
     if (isSaid) continue;
+    if (found.size >= mostShown) {
+      found.set(keyOf(first.name, second.name), { first, second, mend: undefined, order, isShown: false });
+      continue;
+    }
     // What either carries on top must come free as well.
     const along = (carried.get(keyOf(first.name, second.name)) ?? []).map((pair) =>
       goesWith(first, pair.first)
@@ -92,9 +109,27 @@ function clashesIn(layout: Layout): readonly Clash[] {
         along: along.map(({ moving, fixed }) => ({ moving: fixed, fixed: moving })),
       },
     ].sort((a, b) => reluctance(a.solid) - reluctance(b.solid));
-    found.set(keyOf(first.name, second.name), { first, second, mend: mend(movers), order });
+    found.set(keyOf(first.name, second.name), { first, second, mend: mend(movers), order, isShown: true });
   }
   return [...found.values()].sort((a, b) => a.order - b.order);
+}
+
+/** More than anybody reads: a plan with so many has one slip that makes them all. Own choice. */
+const mostShown = 50;
+
+function theRest(clashes: readonly Clash[]) {
+  const [first] = clashes;
+  if (!first) return [];
+  const pairs = clashes.length === 1 ? 'pair' : 'pairs';
+  return [
+    fitFinding(text, {
+      subject: 'further pairs',
+      path: text.place,
+      verdict: 'fail',
+      reason: say`${count(clashes.length)} more ${pairs} of things stand in each other.`,
+      remedy: say`Put the ${count(mostShown)} above right first; where so many clash, look for one host or one size that is wrong.`,
+    }),
+  ];
 }
 
 const nestingOf = ({ hosts }: Solid): number => hosts.length;

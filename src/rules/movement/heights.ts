@@ -15,7 +15,7 @@ import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, type Need, type RuleText } from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
-import { longAndShortM, surfaceOf } from '../lying-surface.ts';
+import { surfaceOf, widthAndDepthM } from '../lying-surface.ts';
 import { layout, some } from '../needs.ts';
 import { hasOwnLimit, limitForPeople } from '../sleepers.ts';
 import { banded, cited, type Measured, suiting } from '../suiting.ts';
@@ -115,8 +115,9 @@ interface SeatLimits {
 }
 
 function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimits): readonly Measured[] {
-  const { box } = surfaceOf(seat, room);
-  const [widthM, depthM] = longAndShortM(box);
+  const surface = surfaceOf(seat, room);
+  const { box } = surface;
+  const [widthM, depthM] = widthAndDepthM(seat, surface);
   const { name } = seat;
   const forShort = (
     measure: 'popliteal height' | 'buttock-popliteal length',
@@ -150,7 +151,7 @@ function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimit
       sense: 'at most',
       failing: depth.failing,
       kept: say`it is ${length(depthM)} deep`,
-      broken: say`${name} is ${length(depthM)} deep; ${whose(depth.isTheirs)} have the backrest and the knees over the edge up to ${length(depth.value)}.`,
+      broken: say`${name} is ${length(depthM)} deep; ${whose(depth.isTheirs)} ${depth.isTheirs ? 'has' : 'have'} the backrest and the knees over the edge up to ${length(depth.value)}.`,
       remedy: say`Make ${name} ${length(downToMillimetre(depth.value))} deep or less, or put a cushion of ${length(upToMillimetre(depthM - depth.value))} behind the back.`,
       ...cited(depth),
     },

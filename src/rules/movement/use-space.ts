@@ -89,7 +89,7 @@ function findingOf(space: UseSpace, laidOut: Layout): Finding {
     reason: worst
       ? say`${reasonOf(space, worst, where)}${alsoInTheWay(takers.slice(1))}${isShut ? ' Nobody can stand there.' : ''}`
       : say`Nothing takes any of ${where}.`,
-    remedy: () => worst && remedyOf(space, worst, laidOut),
+    remedy: () => worst && remedyOf(space, worst, takers.slice(1), laidOut),
   });
 }
 
@@ -106,13 +106,23 @@ const alsoInTheWay = (takers: readonly Taker[]): Phrase =>
     ? say` In it ${takers.length === 1 ? 'stands' : 'stand'} also ${listed(takers.map(({ name }) => [name]))}.`
     : [];
 
-function remedyOf({ of, side, outline }: UseSpace, worst: Taker, laidOut: Layout): Phrase {
+function remedyOf(
+  { of, side, outline }: UseSpace,
+  worst: Taker,
+  others: readonly Taker[],
+  laidOut: Layout,
+): Phrase {
   const enough =
     worst.leavesM > TOUCH_TOLERANCE_M
       ? say` If what is left is enough for you, write \`${side}\` as ${length(downToMillimetre(worst.leavesM))}.`
       : [];
   const mend = worst.solid && outOfRoom(worst.solid, { outline, ...HEIGHTS }, laidOut);
-  if (mend) return say`${mendInWords(mend)}${enough}`;
+  const stays = others.find((other) => !other.solid && !other.opens);
+  if (worst.solid && stays)
+    return say`Turn ${of} round or find another place for it: ${stays.name} cannot give way.${enough}`;
+  const things = others.filter(({ solid }) => solid);
+  const then = things.length > 0 ? say` Then see to ${listed(things.map(({ name }) => [name]))}.` : [];
+  if (mend) return say`${mendInWords(mend)}${then}${enough}`;
   if (worst.opens) return say`Keep the room before ${worst.name} free outside.${enough}`;
   return say`Turn ${of} round or find another place for it.${enough}`;
 }

@@ -14,7 +14,7 @@ import {
   coveredShare,
   type Exit,
   type Exits,
-  exitsFrom,
+  exitsIn,
   independent,
   isSideBySide,
   type NoExit,
@@ -75,8 +75,9 @@ interface Group {
 
 function groupedBeds(layout: Layout, all: readonly Solid[], leastWayM: number): Group[] {
   const groups = new Map<string, Group>();
+  const exitsFrom = exitsIn(layout, leastWayM);
   for (const bed of all) {
-    const exits = exitsFrom(layout, bed, leastWayM);
+    const exits = exitsFrom(bed);
     const ways = independent(exits.open);
     const key = JSON.stringify([ways.length, ...exits.open.map(({ opening }) => opening.name)]);
     const before = groups.get(key);

@@ -144,7 +144,7 @@ function withoutSizes(unknown: readonly UsedChase[]): Finding {
   ];
   return observed(text, {
     verdict: 'not checked',
-    subject: namesOf(unknown.map(({ chase }) => chase.id)),
+    subject: namesOf(unknown.map(({ chase }) => chase.id).sort()),
     path: unknown[0]?.chase.path ?? text.place,
     reason: say`How full ${unknown.length === 1 ? 'it is' : 'they are'} follows from the bore and from the diameters of what runs there.`,
     missing: [

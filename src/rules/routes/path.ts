@@ -60,7 +60,7 @@ function found(passing: readonly RoutedRun[], all: number): Finding {
 
 const unplaced = (runs: readonly RoutedRun[]): Finding =>
   observed(text, {
-    subject: namesOf(runs.map(({ name }) => name)),
+    subject: namesOf(runs.map(({ name }) => name).sort()),
     path: runs[0]?.path ?? text.place,
     verdict: 'not checked',
     reason: say`Where it begins or ends is not known, and so neither is its way.`,

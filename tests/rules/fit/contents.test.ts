@@ -18,7 +18,7 @@ const inUnit = (size: Three, at: Three, unit = '') =>
 test('pass: exactly as large as its host', async () => {
   const finding = await contents(inUnit([1000, 600, 900], [0, 0, 0]));
   expect(finding.verdict).toBe('pass');
-  expect(words(finding.reason)).toBe('1 thing inside others: it lies within what holds it.');
+  expect(words(finding.reason)).toBe('1 thing in or on others: it lies within or over what holds it.');
 });
 
 describe('sticking out', () => {
@@ -97,11 +97,11 @@ describe('a host with a corner cut off', () => {
   });
 });
 
-test('what lies on another thing is not in it', async () => {
+test('what lies on another thing may be larger than that', async () => {
   const text = plan(
     `fixtures: {unit: ${box([1000, 600, 900], [1000, 100, 0])}, worktop: ${box([1000, 700, 30], [0, -50, 0], ', on: unit')}}`,
   );
-  expect(await contents(text)).toMatchObject({ verdict: 'not checked', missing: ['fixtures.NAME.in'] });
+  expect(await contents(text)).toMatchObject({ verdict: 'pass' });
 });
 
 test('each is held to the nearest thing about it', async () => {
@@ -115,5 +115,20 @@ test('without a load bay it is not checked', async () => {
   expect(await contents(plan('', { load_bay: undefined }))).toMatchObject({
     verdict: 'not checked',
     missing: ['van.load_bay'],
+  });
+});
+
+describe('what stands on something', () => {
+  const pot = (at: string) =>
+    plan(`fixtures:
+  table: {mass: 5 kg, size: {length: 0.6 m, width: 0.4 m, height: 0.7 m}, at: {from_front: 1 m, from_left: 0.5 m}}
+  pot: {mass: 1 kg, size: {length: 0.2 m, width: 0.2 m, height: 0.2 m}, on: table, at: {from_front: ${at}, from_left: 0 m}}`);
+
+  test('may hang over its edge, but not stand beside it', async () => {
+    expect((await findingOf(pot('0.4 m'), 'fit.contents')).verdict).toBe('pass');
+    expect((await findingOf(pot('0.59 m'), 'fit.contents')).verdict).toBe('pass');
+    const beside = await findingOf(pot('0.6 m'), 'fit.contents');
+    expect(beside).toMatchObject({ verdict: 'fail', subject: 'pot', path: ['fixtures', 'pot', 'on'] });
+    expect(words(beside.reason)).toContain('nothing of pot is over table');
   });
 });

@@ -311,3 +311,35 @@ describe('what the plan leaves out', () => {
     expect(await of(plan('', van))).toMatchObject({ verdict: 'not checked', missing });
   });
 });
+
+describe('a bed across the rear doors', () => {
+  const rearDoors =
+    '{side door: {in: right wall, kind: door, length: 1 m, height: 1.6 m, at: {from_front: 0 m}}, rear doors: {in: rear doors, kind: door, width: 1.6 m, height: 1.8 m, at: {centred: true}}}';
+  const bed = fixture('bed', [1.4, 2, 0.1], 'from_rear: 0 m, from_left: 0 m, above_floor: 0.7 m');
+  const locker = fixture('locker', [1.4, 0.3, 0.3], 'from_rear: 0 m, from_left: 0 m, above_floor: 1.5 m');
+
+  test('and a locker over it cover no strip between them', async () => {
+    const finding = await of(withThings(rearDoors, bed, locker), 'rear doors');
+    // 0.1 · 1.6 and 0.3 · 0.1 of 1.6 · 1.8.
+    expect(measured(finding)).toBeCloseTo(0.19 / 2.88, 9);
+    expect(words(finding.reason)).toBe(
+      'bed and locker stand before rear doors: nobody gets through 6.6 % of it.',
+    );
+    const alone = await of(withThings(rearDoors, bed), 'rear doors');
+    expect(words(alone.reason)).toContain('a strip of it 1600 mm wide and 100 mm high (5.6 %)');
+  });
+
+  test('that has no room to move is not told to hang under the roof', async () => {
+    const kitchen = fixture('kitchen', [2.6, 1.9, 0.9], 'from_front: 0 m, from_left: 0 m, above_floor: 0 m');
+    const narrow = fixture('bed', [1.4, 1.4, 0.1], 'from_rear: 0 m, centred: true, above_floor: 0.2 m');
+    const finding = await of(withThings(rearDoors, narrow, kitchen), 'rear doors');
+    expect(words(finding.remedy)).not.toContain('Lift');
+  });
+
+  test('is not told to be 200 mm wide', async () => {
+    const kitchen = fixture('kitchen', [2.5, 0.6, 0.9], 'from_front: 0 m, from_left: 0 m, above_floor: 0 m');
+    const finding = await of(withThings(rearDoors, bed, kitchen), 'rear doors');
+    expect(words(finding.remedy)).not.toContain('narrower');
+    expect(words(finding.remedy)).toContain('Find another place for bed.');
+  });
+});

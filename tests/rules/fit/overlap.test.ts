@@ -269,3 +269,23 @@ test.each([
 ])('without $lacks it is not checked', async ({ text, missing }) => {
   expect(await overlap(text)).toMatchObject({ verdict: 'not checked', missing });
 });
+
+test('of many pairs the fifty that share most are told apart, and the rest are counted', async () => {
+  // Twelve boxes that all stand in each other: 66 pairs.
+  const crowd = Array.from(
+    { length: 12 },
+    (_, index) =>
+      `b${index}: {mass: 1 kg, size: {length: ${1 + index / 100} m, width: 1 m, height: 1 m}, at: {from_front: 0 m, from_left: 0 m}}`,
+  );
+  const findings = (text: string) =>
+    reportOf(text).then((report) => report.findings.filter(({ rule }) => rule === 'fit.overlap'));
+  const found = await findings(plan(`fixtures: {${crowd.join(', ')}}`));
+  expect(found).toHaveLength(51);
+  const rest = found.find(({ subject }) => subject === 'further pairs');
+  expect(words(rest?.reason)).toBe('16 more pairs of things stand in each other.');
+  // The smallest two boxes share least of all.
+  expect(found.map(({ subject }) => subject)).not.toContain('b0 and b1');
+  expect(found.map(({ subject }) => subject)).toContain('b10 and b11');
+  const turned = await findings(plan(`fixtures: {${crowd.toReversed().join(', ')}}`));
+  expect(turned.map(({ subject }) => subject).sort()).toEqual(found.map(({ subject }) => subject).sort());
+});

@@ -234,3 +234,30 @@ test('without such things it is not checked', async () => {
     missing: ['fixtures.NAME.is'],
   });
 });
+
+describe('a bench round a corner', () => {
+  // 2 m by 1.8 m, with arms 400 mm deep along the left wall and 430 mm along the rear.
+  const bench =
+    'bench: {mass: 9 kg, is: seat, size: {length: 2 m, width: 1.8 m, height: 300 mm}, cut_out: {corner: front right, length: 1.57 m, width: 1.4 m}, at: {from_front: 2 m, from_left: 0 m}}';
+  const cushions =
+    'long cushion: {mass: 1 kg, size: {length: 2 m, width: 0.4 m, height: 50 mm}, on: bench, at: {from_front: 0 m, from_left: 0 m}}, short cushion: {mass: 1 kg, size: {length: 0.43 m, width: 1.4 m, height: 50 mm}, on: bench, at: {from_front: 1.57 m, from_left: 0.4 m}}';
+
+  test('is as deep as its arms', async () => {
+    const finding = await findingOf(plan(of(bench)), rule);
+    expect(finding.verdict).toBe('pass');
+    expect(words(finding.reason)).toContain('it is 430 mm deep; and 2000 mm wide.');
+  });
+
+  test('and so are its cushions, which count by what they cover of it', async () => {
+    const finding = await findingOf(plan(of(bench, cushions)), rule);
+    expect(words(finding.reason)).toContain('the top is 350 mm above the floor; it is 430 mm deep');
+  });
+
+  test('that is too deep for the one sleeper says so in good words', async () => {
+    const deep = bench.replace('length: 1.57 m, width: 1.4 m', 'length: 1.4 m, width: 1.2 m');
+    const finding = await findingOf(plan(people('1.61 m') + of(deep)), rule, 'bench, depth');
+    expect(words(finding.reason)).toBe(
+      'bench is 600 mm deep; the shortest sleeper has the backrest and the knees over the edge up to 480 mm.',
+    );
+  });
+});

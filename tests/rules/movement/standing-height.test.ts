@@ -53,7 +53,7 @@ describe('under the roof', () => {
     expect(more).toEqual([]);
     // Before the cooker the foremost spot, 300 mm along the van, begins at 1.1 m: 2 − 0.14 = 1.86 m; before the sink at
     // 1.55 m: 1.815 m.
-    expect(finding).toMatchObject({ verdict: 'warn', subject: 'sink and cooker' });
+    expect(finding).toMatchObject({ verdict: 'warn', subject: 'cooker and sink' });
     expect(finding?.measured?.value).toBeCloseTo(1.815, 12);
     expect(words(finding?.reason)).toBe(
       'Too low to stand up under the roof: sink 1815 mm, cooker 1860 mm. The tallest sleeper, 1900 mm, needs 1950 mm with shoes on and a little air.',
@@ -192,4 +192,16 @@ test('an unknown stature is said, and the plan may ask for less', async () => {
   const finding = await findingOf(plan(text), rule);
   expect(finding.verdict).toBe('pass');
   expect(words(finding.reason)).toContain('How tall 2 sleepers are is not known.');
+});
+
+test.each([
+  { tray: 'shape: cylinder, size: {length: 450 mm, width: 450 mm, height: 60 mm}' },
+  {
+    tray: 'outline: [{from_front: 0 mm, from_left: 0 mm}, {from_front: 700 mm, from_left: 0 mm}, {from_front: 0 mm, from_left: 500 mm}], size: {length: 700 mm, width: 500 mm, height: 60 mm}',
+  },
+])('a shower tray that holds no whole spot is stood on all over: $tray', async ({ tray }) => {
+  const shower = `shower: {mass: 5 kg, is: shower, ${tray}, at: {from_front: 1 m, from_left: 0.5 m}}`;
+  const under = (...more: readonly string[]) => findingOf(plan(people('1.9 m') + of(shower, ...more)), rule);
+  expect(measured(await under())).toBeCloseTo(2, 12);
+  expect(measured(await under(hanging('1.7 m', '1 m', '0.1 m', '0.5 m', '0.1 m')))).toBeCloseTo(1.7, 12);
 });

@@ -104,6 +104,7 @@ describe('the room before a sink', () => {
   test('names all that stand in it, the nearest first', async () => {
     const finding = await of(withThings([sink, bed(0.9), thing('post', [0.1, 0.1, 1], [1.5, 0.8, 0])]));
     expect(words(finding.reason)).toMatch(/^post leaves 300 mm .*In it stands also bed\.$/);
+    expect(words(finding.remedy)).toContain(' Then see to bed.');
   });
 });
 
@@ -139,6 +140,15 @@ describe('the van itself', () => {
     expect(words(finding.reason)).toContain('outside side door: it is there only with that open');
   });
 
+  test('that a pillar takes too is not won by moving the bed', async () => {
+    const obstructions =
+      '{pillar: {size: {length: 0.3 m, width: 0.3 m, height: 1.5 m}, at: {from_front: 1.2 m, from_left: 0.9 m}}}';
+    const finding = await of(withThings([sink, bed(0.7)], { obstructions }));
+    expect(words(finding.remedy)).toMatch(
+      /^Turn sink round or find another place for it: pillar cannot give way\./,
+    );
+  });
+
   test('a pillar takes room, a step does not', async () => {
     const van = (walkable: boolean) => ({
       obstructions: `{step: {size: {length: 0.3 m, width: 0.3 m, height: 0.3 m}, at: {from_front: 1 m, from_left: 0.8 m}, walkable: ${walkable}}}`,
@@ -153,4 +163,29 @@ test.each([
   { text: plan('', { load_bay: undefined }), missing: ['van.load_bay'] },
 ])('without any it is not checked: $missing', async ({ text, missing }) => {
   expect(await of(text)).toMatchObject({ verdict: 'not checked', missing });
+});
+
+describe('slips of a tired hand', () => {
+  test.each([
+    {
+      slip: 'a thing as wide as a street',
+      thing: thing('bed', [0.06, 30, 0.6], [0.6, 0, 0], ', needs_space: {front: 1.056 m}'),
+    },
+    {
+      slip: 'a thing thinner than paper',
+      thing: thing('foil', [0.25, 1e-9, 1.5], [0.6, -0.05, 0], ', needs_space: {front: 0.21 m}'),
+    },
+    {
+      slip: 'no depth to speak of',
+      thing: thing('bench', [3, 0.01, 0.4], [-1.9, 0, 0], ', needs_space: {left: 0.00001 mm}'),
+    },
+    {
+      slip: 'metres for decimetres',
+      thing: thing('unit', [1, 1, 1], [12, 0, 0], ', needs_space: {rear: 30 m}'),
+    },
+  ])('$slip stops no check', async ({ thing: slipped }) => {
+    // `reportOf` throws where a check stops.
+    const { findings } = await reportOf(withThings([slipped]));
+    expect(findings.some((finding) => finding.rule === rule)).toBe(true);
+  });
 });
