@@ -8,6 +8,7 @@ import { baseVehicle, vehicleOf } from './base-vehicle.ts';
 import type { Body, Variable } from './body.ts';
 import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
+import { electricsOf } from './electrical-of.ts';
 import { layOut } from './lay-out.ts';
 import { peopleAboard } from './people.ts';
 import { type Placed, somewhereIn, spaceOfBay } from './placing.ts';
@@ -27,6 +28,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
   const things = thingsOf(plan, vehicle.bay);
   const linings = buildUpsOf(plan, vehicle.bay);
   const routed = routedBy(routing, plan, vehicle.bay, things.placed);
+  const electrics = electricsOf(plan, routed?.routes);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
   const bodies = [
     ...base.bodies,
@@ -48,6 +50,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
     bodies,
     ...(vehicle.bay && { layout: layOut(plan, vehicle.bay, things.placed) }),
     ...(routed && { routes: routed.routes }),
+    ...(electrics && { electrical: electrics.electrical }),
     spaces: things.spaces,
     supplyKg: water.supplyKg,
     persons: people.persons,
@@ -71,6 +74,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
       ...linings.assumptions,
       ...things.assumptions,
       ...(routed?.assumptions ?? []),
+      ...(electrics?.assumptions ?? []),
       ...effects.assumptions,
       ...water.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>

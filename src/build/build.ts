@@ -4,6 +4,7 @@ import type { Assumption, PlanPath } from '../engine/finding.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Body } from './body.ts';
+import type { Electrical } from './electrical.ts';
 import type { Layout } from './layout.ts';
 import type { LoadBay, Space } from './placing.ts';
 import type { Routes } from './routes.ts';
@@ -93,6 +94,7 @@ export interface Build {
   readonly layout?: Layout;
   /** Cables, pipes and ducts on their ways. */
   readonly routes?: Routes;
+  readonly electrical?: Electrical;
   /** Spaces by name, for things that hold others. */
   readonly spaces: ReadonlyMap<string, Space>;
   /** Fresh and waste water together cannot be more than this. */

@@ -14,7 +14,20 @@ export type Kind =
   /** A bare number, such as a stability factor. */
   | 'factor'
   /** A number of things. */
-  | 'count';
+  | 'count'
+  | 'current'
+  | 'voltage'
+  | 'power'
+  /** In watt-hours as a reader sees it. */
+  | 'energy'
+  /** In ampere-hours as a reader sees it. */
+  | 'charge'
+  | 'resistance'
+  | 'duration'
+  /** On the Celsius or Fahrenheit scale as a reader sees it. */
+  | 'temperature'
+  /** Of a conductor. */
+  | 'cross-section';
 
 export interface Measure {
   readonly kind: Kind;
@@ -30,3 +43,15 @@ export const density = (kgPerM3: number): Measure => ({ kind: 'density', value: 
 export const share = (fraction: number): Measure => ({ kind: 'share', value: fraction });
 export const factor = (value: number): Measure => ({ kind: 'factor', value });
 export const count = (value: number): Measure => ({ kind: 'count', value });
+export const current = (currentA: number): Measure => ({ kind: 'current', value: currentA });
+export const voltage = (voltageV: number): Measure => ({ kind: 'voltage', value: voltageV });
+export const power = (powerW: number): Measure => ({ kind: 'power', value: powerW });
+export const energyWh = (wattHours: number): Measure => ({ kind: 'energy', value: wattHours * 3600 });
+export const chargeAh = (ampereHours: number): Measure => ({ kind: 'charge', value: ampereHours * 3600 });
+export const resistance = (ohm: number): Measure => ({ kind: 'resistance', value: ohm });
+export const duration = (seconds: number): Measure => ({ kind: 'duration', value: seconds });
+export const temperatureC = (celsius: number): Measure => ({ kind: 'temperature', value: celsius + 273.15 });
+export const crossSectionMm2 = (areaMm2: number): Measure => ({
+  kind: 'cross-section',
+  value: areaMm2 * 1e-6,
+});

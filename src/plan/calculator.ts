@@ -35,10 +35,18 @@ import {
   unknownUnit,
 } from './quantity.ts';
 import { quote } from './quote.ts';
-import { type Dimension, dimensionCalled, parseUnit, sameDimension, unitHints, units } from './units.ts';
+import {
+  bare,
+  combined,
+  type Dimension,
+  dimensionCalled,
+  parseUnit,
+  sameDimension,
+  unitHints,
+  units,
+} from './units.ts';
 
 const maxDepth = 20;
-const bare: Dimension = { kg: 0, m: 0 };
 const allowed = 'only numbers, units, params, + - * / ^ and min, max, round, sqrt';
 
 /** The functions of an expression, and how many arguments each takes at the most. */
@@ -223,15 +231,16 @@ function combine({ name, operands }: Operation, dimensions: readonly Dimension[]
     case 'alone':
       return understood(left);
     case '*':
-      return understood({ kg: left.kg + right.kg, m: left.m + right.m });
+      return understood(combined(left, right, (a, b) => a + b));
     case '/':
-      return understood({ kg: left.kg - right.kg, m: left.m - right.m });
+      return understood(combined(left, right, (a, b) => a - b));
     case 'sqrt':
-      return understood({ kg: left.kg / 2, m: left.m / 2 });
+      return understood(combined(left, bare, (a) => a / 2));
     case '^': {
       const [, exponent] = operands;
       if (exponent && isConstant(exponent) && Number.isInteger(exponent.value)) {
-        return understood({ kg: left.kg * exponent.value, m: left.m * exponent.value });
+        const power = exponent.value;
+        return understood(combined(left, bare, (a) => a * power));
       }
       if (sameDimension(left, bare) && sameDimension(right, bare)) return understood(bare);
       return refused({

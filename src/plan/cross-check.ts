@@ -1,5 +1,6 @@
 import { fluids } from '../catalogue/fluids.ts';
 import { type Material, materialNamed, materials } from '../catalogue/materials.ts';
+import { checkElectrical } from './cross-check-electrical.ts';
 import { checkBay, checkOpens, checkRoom, checkService } from './cross-check-room.ts';
 import { checkRoutes } from './cross-check-routes.ts';
 import type { PlanDocument } from './document.ts';
@@ -59,7 +60,9 @@ function checkSpace(plan: Plan, complain: Complain): void {
     checkOpens(name, fixture, ['fixtures', name], complain);
   checkBay(plan, complain);
   checkService(plan, things, complain);
-  checkRoutes(plan, new Set(things.map(({ name }) => name)), complain);
+  const names = new Set(things.map(({ name }) => name));
+  checkRoutes(plan, names, complain);
+  checkElectrical(plan, names, complain);
   for (const [name, { at }] of Object.entries(plan.van.obstructions ?? {}))
     checkPlace(at, ['van', 'obstructions', name, 'at'], complain);
   for (const [name, { at }] of Object.entries(plan.routes?.points ?? {}))

@@ -32,6 +32,8 @@ export interface Measured extends Quantity {
   readonly dimension: Dimension;
   /** Written with a per cent sign. */
   readonly percent?: boolean;
+  /** A temperature on a scale that begins elsewhere than at nothing, and not a difference of two; its value is in K. */
+  readonly onScale?: boolean;
 }
 
 /** Why a text is no quantity. */
@@ -111,6 +113,11 @@ function withTolerance(
   const nominal = readSide(bare && unitWord.test(unit) ? `${nominalText} ${unit}` : nominalText, expressions);
   if (!nominal.ok) return nominal;
   const { value, dimension } = nominal.value;
+  if (tolerance.value.onScale)
+    return refused({
+      message: `the tolerance ${quote(toleranceText)} is a temperature, not a difference of two`,
+      expected: 'it in kelvins, which are as large as degrees Celsius: `-8 degC ± 2 K`',
+    });
   const relative = tolerance.value.percent === true && nominal.value.percent !== true;
   if (!relative && !sameDimension(tolerance.value.dimension, dimension)) {
     return refused({
@@ -138,6 +145,11 @@ function readSide(text: string, expressions: Expressions): Reading<Measured> {
     const share = plain(number / 100, dimensions.share.dimension);
     return share.ok ? understood({ ...share.value, percent: true }) : share;
   }
+  const scale = literal && scales.get(unitText);
+  if (scale) {
+    const kelvin = plain((number + scale.offset) * scale.kelvins, dimensions.temperature.dimension);
+    return kelvin.ok ? understood({ ...kelvin.value, onScale: true }) : kelvin;
+  }
   if (literal && (unitWord.test(unitText) || unitHints.has(unitText))) {
     const unit = parseUnit(unitText);
     if (!('unknown' in unit)) return plain(number * unit.factor, unit.dimension);
@@ -154,6 +166,12 @@ function readSide(text: string, expressions: Expressions): Reading<Measured> {
     });
   return expressions.calculate(text);
 }
+
+/** A degree in kelvins, and how far the scale's nothing lies above that of the absolute scale, in its own degrees. */
+const scales: ReadonlyMap<string, { readonly kelvins: number; readonly offset: number }> = new Map([
+  ['degC', { kelvins: 1, offset: 273.15 }],
+  ['degF', { kelvins: 5 / 9, offset: 459.67 }],
+]);
 
 const tooLarge: Refusal = { message: 'is too large a number' };
 
@@ -207,6 +225,12 @@ export function ofKind(
       expected: examplesOf(wanted) + (bare ? perhaps(text, measured.value, wanted[0]) : ''),
     });
   }
+  if (kind === 'temperature' && measured.onScale !== true) {
+    return refused({
+      message: `${quote(text)} is a difference of two temperatures`,
+      expected: examplesOf(wanted),
+    });
+  }
   if (kind === 'number' && percent) {
     return refused({ message: `${quote(text)} is a share in per cent`, expected: examplesOf(wanted) });
   }
@@ -231,6 +255,13 @@ function perhaps(text: string, value: number, kind: DimensionName | undefined): 
     volume: ['L'],
     arealMass: ['kg/m2'],
     density: ['kg/m3'],
+    current: ['A'],
+    voltage: ['V'],
+    power: ['W'],
+    energy: ['Wh'],
+    charge: ['Ah'],
+    duration: ['h'],
+    temperature: ['degC'],
   };
   const offers = (kind && usual[kind])?.map((unit) => `\`${text.trim()} ${unit}\``) ?? [];
   return offers.length > 0 ? ` (perhaps ${offers.join(' or ')})` : '';

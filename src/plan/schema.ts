@@ -16,6 +16,7 @@ import {
   trueOrFalse,
   words,
 } from './fields.ts';
+import { electricalSchema } from './schema-electrical.ts';
 
 export const surfaces = [
   'floor',
@@ -427,6 +428,7 @@ export function planSchema(read: ReadQuantity) {
       stores: named(store, '{clothes: {full: 30 kg}}').optional(),
       tanks: named(tank, '{fresh tank: {contents: fresh, holds: 70 L}}').optional(),
       routes: routes.optional(),
+      electrical: electricalSchema(read).optional(),
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),
       weighed: named(ticket, '{spring: {date: 2026-03-14, total: 2940 kg}}').optional(),
       rules: named(override, '{balance.sides: {limit: 5 %, reason: "the maker allows it"}}').optional(),

@@ -8,11 +8,28 @@
  * memory, and it agrees with the 3.78541 L of 16 CFR 500.19. The addresses are in tests/plan/units.test.ts.
  */
 
-/** Exponents of the base dimensions, e.g. kg/m³ is { kg: 1, m: -3 }. */
+/** Exponents of the SI base units, e.g. kg/m³ is { kg: 1, m: -3, s: 0, a: 0, k: 0 }. */
 export interface Dimension {
   readonly kg: number;
   readonly m: number;
+  readonly s: number;
+  readonly a: number;
+  readonly k: number;
 }
+
+const baseUnits = ['kg', 'm', 's', 'a', 'k'] as const;
+
+/** A dimension by its exponents that are not zero. */
+const made = (exponents: Partial<Dimension>): Dimension => ({ kg: 0, m: 0, s: 0, a: 0, k: 0, ...exponents });
+
+export const bare = made({});
+
+/** Works on the exponents of two dimensions one by one. */
+export const combined = (
+  one: Dimension,
+  other: Dimension,
+  combine: (a: number, b: number) => number,
+): Dimension => made(Object.fromEntries(baseUnits.map((base) => [base, combine(one[base], other[base])])));
 
 export interface Unit {
   readonly factor: number;
@@ -23,29 +40,45 @@ const pound = 0.45359237;
 const inch = 0.0254;
 const litre = 1e-3;
 
+const add = (a: number, b: number): number => a + b;
+const second = made({ s: 1 });
+const watt = made({ kg: 1, m: 2, s: -3 });
+const volt = made({ kg: 1, m: 2, s: -3, a: -1 });
+const ohm = made({ kg: 1, m: 2, s: -3, a: -2 });
+
 const unitsOf = (dimension: Dimension, factors: Record<string, number>): [string, Unit][] =>
   Object.entries(factors).map(([symbol, factor]) => [symbol, { factor, dimension }]);
 
 export const units: ReadonlyMap<string, Unit> = new Map([
-  ...unitsOf({ kg: 1, m: 0 }, { kg: 1, g: 1e-3, t: 1000, lb: pound, oz: pound / 16, st: 14 * pound }),
-  ...unitsOf(
-    { kg: 0, m: 1 },
-    { m: 1, mm: 1e-3, cm: 1e-2, in: inch, inch: inch, ft: 12 * inch, yd: 36 * inch },
-  ),
-  ...unitsOf(
-    { kg: 0, m: 3 },
-    {
-      L: litre,
-      l: litre,
-      ml: 1e-3 * litre,
-      mL: 1e-3 * litre,
-      cl: 1e-2 * litre,
-      gal_imp: 4.54609 * litre,
-      gal_us: 231 * inch ** 3,
-      pt_imp: (4.54609 / 8) * litre,
-      pt_us: (231 / 8) * inch ** 3,
-    },
-  ),
+  ...unitsOf(made({ kg: 1 }), { kg: 1, g: 1e-3, t: 1000, lb: pound, oz: pound / 16, st: 14 * pound }),
+  ...unitsOf(made({ m: 1 }), {
+    m: 1,
+    mm: 1e-3,
+    cm: 1e-2,
+    in: inch,
+    inch: inch,
+    ft: 12 * inch,
+    yd: 36 * inch,
+  }),
+  ...unitsOf(made({ m: 3 }), {
+    L: litre,
+    l: litre,
+    ml: 1e-3 * litre,
+    mL: 1e-3 * litre,
+    cl: 1e-2 * litre,
+    gal_imp: 4.54609 * litre,
+    gal_us: 231 * inch ** 3,
+    pt_imp: (4.54609 / 8) * litre,
+    pt_us: (231 / 8) * inch ** 3,
+  }),
+  ...unitsOf(made({ s: 1 }), { s: 1, min: 60, h: 3600, d: 86400 }),
+  ...unitsOf(made({ a: 1 }), { A: 1, mA: 1e-3 }),
+  ...unitsOf(volt, { V: 1, mV: 1e-3 }),
+  ...unitsOf(watt, { W: 1, kW: 1000 }),
+  ...unitsOf(combined(watt, second, add), { Wh: 3600, kWh: 3.6e6 }),
+  ...unitsOf(made({ a: 1, s: 1 }), { Ah: 3600, mAh: 3.6 }),
+  ...unitsOf(ohm, { ohm: 1, mohm: 1e-3 }),
+  ...unitsOf(made({ k: 1 }), { K: 1 }),
 ]);
 
 const hints: readonly (readonly [hint: string, ...names: string[]])[] = [
@@ -72,6 +105,17 @@ const hints: readonly (readonly [hint: string, ...names: string[]])[] = [
   ['write `ft2`', 'sqft'],
   ['write `in2`', 'sqin'],
   ['write `m3`', 'cbm', 'cum'],
+  ['write `A`', 'amp', 'amps', 'ampere', 'amperes'],
+  ['write `V`', 'volt', 'volts'],
+  ['write `W`', 'watt', 'watts'],
+  ['write the power that is used in `W`', 'VA', 'va', 'kVA'],
+  ['write `Ah`', 'ah', 'AH', 'A/h'],
+  ['write `Wh`', 'wh', 'WH'],
+  ['write `ohm` or `mohm`', 'Ω', 'Ohm', 'ohms', 'mΩ', 'mOhm', 'mohms'],
+  ['write `h`', 'hr', 'hrs', 'hour', 'hours', 'std'],
+  ['write `min`', 'mins', 'minute', 'minutes'],
+  ['write `degC`, such as `-8 degC`', '°', '°C', 'C', 'celsius', 'Celsius'],
+  ['write `degF`, such as `18 degF`', '°F', 'F', 'fahrenheit', 'Fahrenheit'],
 ];
 
 /** Unit names that mean two things, or are written otherwise here, with what to write instead. */
@@ -82,60 +126,85 @@ export const unitHints: ReadonlyMap<string, string> = new Map(
 /** A kind of quantity that a key may ask for, with an example that would be right. */
 export const dimensions = {
   mass: {
-    dimension: { kg: 1, m: 0 },
+    dimension: made({ kg: 1 }),
     called: 'a mass',
     example: '38 kg',
     units: ['kg', 'g', 't', 'lb', 'oz', 'st'],
   },
   length: {
-    dimension: { kg: 0, m: 1 },
+    dimension: made({ m: 1 }),
     called: 'a length',
     example: '1.2 m',
     units: ['mm', 'cm', 'm', 'in', 'ft', 'yd'],
   },
   area: {
-    dimension: { kg: 0, m: 2 },
+    dimension: made({ m: 2 }),
     called: 'an area',
     example: '4.5 m2',
     units: ['m2', 'cm2', 'mm2', 'ft2', 'in2'],
   },
   volume: {
-    dimension: { kg: 0, m: 3 },
+    dimension: made({ m: 3 }),
     called: 'a volume',
     example: '70 L',
     units: ['L', 'ml', 'cl', 'm3', 'gal_imp', 'gal_us', 'pt_imp', 'pt_us'],
   },
   arealMass: {
-    dimension: { kg: 1, m: -2 },
+    dimension: made({ kg: 1, m: -2 }),
     called: 'a mass per area',
     example: '3.4 kg/m2',
     units: ['kg/m2', 'g/m2', 'lb/ft2', 'oz/ft2'],
   },
   linearMass: {
-    dimension: { kg: 1, m: -1 },
+    dimension: made({ kg: 1, m: -1 }),
     called: 'a mass per length',
     example: '0.09 kg/m',
     units: ['kg/m', 'g/m', 'lb/ft', 'oz/ft'],
   },
   density: {
-    dimension: { kg: 1, m: -3 },
+    dimension: made({ kg: 1, m: -3 }),
     called: 'a density',
     example: '680 kg/m3',
     units: ['kg/m3', 'g/cm3', 'kg/L', 'lb/ft3'],
   },
-  share: { dimension: { kg: 0, m: 0 }, called: 'a share in per cent', example: '50 %', units: ['%'] },
-  number: { dimension: { kg: 0, m: 0 }, called: 'a number', example: '4', units: [] },
+  duration: { dimension: second, called: 'a time', example: '4 h', units: ['h', 'min', 's', 'd'] },
+  current: { dimension: made({ a: 1 }), called: 'a current', example: '7 A', units: ['A', 'mA'] },
+  voltage: { dimension: volt, called: 'a voltage', example: '12.8 V', units: ['V', 'mV'] },
+  power: { dimension: watt, called: 'a power', example: '45 W', units: ['W', 'kW'] },
+  energy: {
+    dimension: combined(watt, second, add),
+    called: 'an energy',
+    example: '600 Wh',
+    units: ['Wh', 'kWh'],
+  },
+  charge: { dimension: made({ a: 1, s: 1 }), called: 'a charge', example: '100 Ah', units: ['Ah', 'mAh'] },
+  resistance: { dimension: ohm, called: 'a resistance', example: '3 mohm', units: ['mohm', 'ohm'] },
+  voltagePerKelvin: {
+    dimension: combined(volt, made({ k: 1 }), (a, b) => a - b),
+    called: 'a voltage per kelvin',
+    example: '-65 mV/K',
+    units: ['mV/K', 'V/K'],
+  },
+  temperature: {
+    dimension: made({ k: 1 }),
+    called: 'a temperature',
+    example: '-8 degC',
+    units: ['degC', 'degF'],
+  },
+  share: { dimension: made({}), called: 'a share in per cent', example: '50 %', units: ['%'] },
+  number: { dimension: made({}), called: 'a number', example: '4', units: [] },
 } as const;
 
 export type DimensionName = keyof typeof dimensions;
 
-export const sameDimension = (a: Dimension, b: Dimension): boolean => a.kg === b.kg && a.m === b.m;
+export const sameDimension = (a: Dimension, b: Dimension): boolean =>
+  baseUnits.every((base) => a[base] === b[base]);
 
 /** What a dimension is called in plain words, for "this is a length". */
 export function dimensionCalled(dimension: Dimension): string {
   const found = Object.values(dimensions).find((entry) => sameDimension(entry.dimension, dimension));
   if (found === dimensions.share) return 'a bare number';
-  return found ? found.called : 'neither a mass, a length, an area nor a volume';
+  return found ? found.called : 'no kind of quantity that a plan holds';
 }
 
 /** What a unit may be made of, besides letters: the marks for inches and feet, to say what to write instead. */
@@ -148,8 +217,7 @@ const factorPattern = new RegExp(`^([${unitLetters}]+)(?:\\^?([1-4])|([²³]))?$
  */
 export function parseUnit(text: string): Unit | { readonly unknown: string } {
   let factor = 1;
-  let kg = 0;
-  let m = 0;
+  let dimension = bare;
   const pieces = text.split(/\s*([/*·])\s*/);
   for (let index = 0; index < pieces.length; index += 2) {
     const piece = pieces[index] ?? '';
@@ -159,8 +227,7 @@ export function parseUnit(text: string): Unit | { readonly unknown: string } {
     const power = match[3] === '²' ? 2 : match[3] === '³' ? 3 : Number(match[2] ?? 1);
     const exponent = pieces[index - 1] === '/' ? -power : power;
     factor *= unit.factor ** exponent;
-    kg += unit.dimension.kg * exponent;
-    m += unit.dimension.m * exponent;
+    dimension = combined(dimension, unit.dimension, (sum, of) => sum + of * exponent);
   }
-  return { factor, dimension: { kg, m } };
+  return { factor, dimension };
 }

@@ -13,6 +13,8 @@ interface Scale {
   readonly digits: (shown: number) => number;
   /** Whether thousands are set off by a comma. */
   readonly commas?: true;
+  /** Where the scale has its nothing, in SI. */
+  readonly from?: number;
 }
 
 const fixed = (digits: number) => () => digits;
@@ -32,8 +34,34 @@ const percent: Scale = { perSi: 100, unit: '%', digits: wholeFromTen };
 const ratio: Scale = { perSi: 1, unit: '', digits: fixed(2) };
 const number: Scale = { perSi: 1, unit: '', digits: fixed(0) };
 
+/** As many decimals as a size of a conductor has: 0.75, 2.5, 10. */
+const decimalsOf = (shown: number): number => {
+  const text = String(Number(shown.toFixed(2)));
+  return text.includes('.') ? text.length - text.indexOf('.') - 1 : 0;
+};
+
+/** Written alike in both systems. */
+const electrical: Record<
+  'current' | 'voltage' | 'power' | 'energy' | 'charge' | 'resistance' | 'duration' | 'cross-section',
+  Scale
+> = {
+  current: { perSi: 1, unit: 'A', digits: wholeFromTen },
+  voltage: { perSi: 1, unit: 'V', digits: fixed(2) },
+  power: { perSi: 1, unit: 'W', digits: wholeFromTen, commas: true },
+  energy: { perSi: 1 / 3600, unit: 'Wh', digits: wholeFromTen, commas: true },
+  charge: { perSi: 1 / 3600, unit: 'Ah', digits: wholeFromTen },
+  resistance: { perSi: 1000, unit: 'mohm', digits: fixed(1) },
+  duration: { perSi: 1 / 3600, unit: 'h', digits: wholeFromTen },
+  'cross-section': { perSi: 1e6, unit: 'mm²', digits: decimalsOf },
+};
+
+const celsius: Scale = { perSi: 1, unit: '°C', digits: fixed(0), from: 273.15 };
+const fahrenheit: Scale = { perSi: 9 / 5, unit: '°F', digits: fixed(0), from: 459.67 / 1.8 };
+
 const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
   metric: {
+    ...electrical,
+    temperature: celsius,
     mass: { perSi: 1, unit: 'kg', digits: wholeFromTen, commas: true },
     area: { perSi: 1, unit: 'm²', digits: fixed(2) },
     volume: litres,
@@ -44,6 +72,8 @@ const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
     count: number,
   },
   imperial: {
+    ...electrical,
+    temperature: fahrenheit,
     mass: { perSi: 1 / kgPerLb, unit: 'lb', digits: wholeFromTen, commas: true },
     area: { perSi: 1 / mPerFt ** 2, unit: 'ft²', digits: fixed(1) },
     volume: litres,
@@ -68,10 +98,12 @@ const scaleOf = ({ kind, value }: Measure, units: Units): Scale => {
   return units === 'metric' ? metricLength(value) : inches;
 };
 
+const shownValue = (value: number, { perSi, from = 0 }: Scale): number => (value - from) * perSi;
+
 /** The decimals that a measure has unless more are asked for. */
 function usualDigits(measure: Measure, units: Units): number {
   const scale = scaleOf(measure, units);
-  return scale.digits(measure.value * scale.perSi);
+  return scale.digits(shownValue(measure.value, scale));
 }
 
 const withCommas = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
@@ -98,7 +130,7 @@ function unsigned(shown: number, digits: number, scale: Scale): string {
  */
 export function formatMeasure(measure: Measure, units: Units, digits?: number): string {
   const scale = scaleOf(measure, units);
-  const shown = measure.value * scale.perSi;
+  const shown = shownValue(measure.value, scale);
   const text = unsigned(Math.abs(shown), digits ?? scale.digits(shown), scale);
   // A negative number that rounds to nothing loses its sign: "-0 kg" says nothing.
   return shown < 0 && /[1-9]|Infinity/.test(text) ? `-${text}` : text;

@@ -8,7 +8,7 @@ const measure = z
   .strictObject({
     value: z.number().describe('The number in the SI unit, unrounded.'),
     unit: z
-      .enum(['kg', 'm', 'm2', 'm3', 'kg/m2', 'kg/m3', '1'])
+      .enum(['kg', 'm', 'm2', 'm3', 'kg/m2', 'kg/m3', 'A', 'V', 'W', 'J', 'C', 'ohm', 's', 'K', '1'])
       .describe('SI unit; "1" for a plain ratio or a count.'),
     text: z.string().describe("The number rounded and in the plan's units, as the terminal shows it."),
   })
@@ -57,7 +57,7 @@ const loadState = z
   .describe('One way the van may be loaded.');
 
 const verdict = z.enum(['fail', 'warn', 'not checked', 'pass']);
-const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes']);
+const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes', 'electrical']);
 
 const finding = z
   .strictObject({

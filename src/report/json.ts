@@ -139,6 +139,15 @@ const siUnits: Readonly<Record<Kind, JsonMeasure['unit']>> = {
   share: '1',
   factor: '1',
   count: '1',
+  current: 'A',
+  voltage: 'V',
+  power: 'W',
+  energy: 'J',
+  charge: 'C',
+  resistance: 'ohm',
+  duration: 's',
+  temperature: 'K',
+  'cross-section': 'm2',
 };
 
 const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({

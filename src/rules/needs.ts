@@ -5,7 +5,7 @@ import type { Codes } from '../catalogue/codes.ts';
 import { given, missing, type Need } from '../engine/rule.ts';
 import type { Quantity } from '../plan/quantity.ts';
 
-const optional =
+export const optional =
   <T>(key: string, read: (build: Build) => T | undefined): Need<T> =>
   (build) => {
     const value = read(build);

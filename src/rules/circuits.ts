@@ -1,0 +1,277 @@
+import type { Circuit, Draw, Electrical, Wire } from '../build/electrical.ts';
+import { ambientFactor, deratedAmpacity } from '../calc/electrical/ampacity.ts';
+import { type PointLoad, type Segment, solveDropTree } from '../calc/electrical/drop-tree.ts';
+import { copperTemperatureFactor } from '../calc/electrical/resistance.ts';
+import { type AmpacityTableId, ampacityOf, type ListedAmpacity } from '../catalogue/electrical/ampacity.ts';
+import { groupingFactor, thermalInsulationFactor } from '../catalogue/electrical/derating.ts';
+import type { Need } from '../engine/rule.ts';
+import { optional } from './needs.ts';
+
+/*
+ * What flows in every circuit, what it loses and what its conductors carry: the figures that the electrical checks and
+ * the schedule of circuits share.
+ */
+
+export const electrical: Need<Electrical> = optional('electrical', (build) => build.electrical);
+
+/** A source of current that is not the plan's to name. */
+export const theBattery = 'battery';
+
+export interface Ampacity {
+  readonly deratedA: number;
+  readonly listed: ListedAmpacity;
+  readonly table: AmpacityTableId;
+  readonly ambient: number;
+  readonly grouping: number;
+  readonly thermalInsulation: number;
+}
+
+export interface CircuitFigures {
+  readonly circuit: Circuit;
+  /** Circuits from the battery to this one, itself last; undefined where the chain does not begin at the battery. */
+  readonly chain?: readonly Circuit[];
+  /** In steady use, at the voltage that is left for it; undefined where some load downstream is not known. */
+  readonly designA?: number;
+  readonly surgeA?: number;
+  /** Of one conductor at the temperature that its insulation bears. */
+  readonly ohmPerM?: number;
+  /** Out and back, without connections. */
+  readonly loopOhm?: number;
+  readonly ampacity?: Ampacity;
+  /** Lost over its own conductors. */
+  readonly ownDropV?: number;
+  /** Lost from the battery to its end, over every circuit on the way. */
+  readonly dropV?: number;
+  /** False where the loads ask for more than the conductors can bring at any voltage. */
+  readonly delivers: boolean;
+  /** Keys that its own figures lack, without those of the circuits that feed it. */
+  readonly missing: readonly string[];
+}
+
+const known = new WeakMap<Electrical, ReadonlyMap<string, CircuitFigures>>();
+
+/** The figures of every circuit, by name; worked out once for a plan. */
+export function figuresOf(given: Electrical): ReadonlyMap<string, CircuitFigures> {
+  const before = known.get(given);
+  if (before) return before;
+  const figures = workOut(given);
+  known.set(given, figures);
+  return figures;
+}
+
+/** Resistance of one conductor when it is as warm as its insulation bears, Ω/m. */
+export const hotOhmPerM = ({ conductor, insulationC }: Wire): number | undefined =>
+  conductor && conductor.resistanceOhmPerM * copperTemperatureFactor(insulationC, conductor.resistanceAtC);
+
+/** The tables for cables in vehicles and boats; the stricter counts. */
+const tables: readonly AmpacityTableId[] = [
+  'small craft, single in free air',
+  'boat law, single in free air',
+];
+
+/** What a conductor may carry where it lies: looked up, never interpolated. Undefined off the tables. */
+export function ampacityFor(
+  areaMm2: number,
+  { insulationC, ambientC, bundled, lies }: Pick<Wire, 'insulationC' | 'ambientC' | 'bundled' | 'lies'>,
+): Ampacity | undefined {
+  const grouping = groupingFactor('small craft', 2 * bundled);
+  if (grouping === undefined) return undefined;
+  const thermalInsulation = lies === 'in insulation' ? thermalInsulationFactor(Number.MAX_VALUE) : 1;
+  return tables
+    .flatMap((table): Ampacity[] => {
+      const listed = ampacityOf(table, areaMm2, insulationC);
+      if (!listed) return [];
+      const ambient = Math.min(1, ambientFactor(listed.insulationC, ambientC, listed.ambientC));
+      const deratedA = deratedAmpacity(listed.currentA, { ambient, grouping, thermalInsulation });
+      return [{ deratedA, listed, table, ambient, grouping, thermalInsulation }];
+    })
+    .reduce<Ampacity | undefined>(
+      (strictest, each) => (strictest === undefined || each.deratedA < strictest.deratedA ? each : strictest),
+      undefined,
+    );
+}
+
+function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
+  const byTo = new Map(given.circuits.filter(({ feeds }) => feeds).map((circuit) => [circuit.to, circuit]));
+  const chainOf = (circuit: Circuit): readonly Circuit[] | undefined => {
+    const chain = [circuit];
+    for (let at = circuit.from; at !== theBattery; ) {
+      const feeder = byTo.get(at);
+      if (!feeder || chain.includes(feeder)) return undefined;
+      chain.unshift(feeder);
+      at = feeder.from;
+    }
+    return chain;
+  };
+  const lowestV = given.bank?.lowestV;
+  const chains = new Map(given.circuits.map((circuit) => [circuit.name, chainOf(circuit)]));
+  const loopOf = ({ wire }: Circuit): number | undefined => {
+    const ohmPerM = hotOhmPerM(wire);
+    return ohmPerM === undefined || wire.outM === undefined || wire.backM === undefined
+      ? undefined
+      : ohmPerM * (wire.outM + wire.backM);
+  };
+  /** Loads with what counts of them when all are on. */
+  const drawing = given.circuits.filter(
+    ({ feeds, charges, load }) => !feeds && !charges && load !== undefined,
+  );
+  const solved = lowestV === undefined ? undefined : solve(given, lowestV, chains, drawing, loopOf);
+  return new Map(
+    given.circuits.map((circuit) => {
+      const { name, wire, path } = circuit;
+      const chain = chains.get(name);
+      const loopOhm = loopOf(circuit);
+      const ohmPerM = hotOhmPerM(wire);
+      const ampacity = wire.conductor && ampacityFor(wire.conductor.areaMm2, wire);
+      const own = circuit.charges
+        ? chargingFlow(circuit, chain, loopOf)
+        : solved?.delivers
+          ? solved.flowOf(circuit, chain)
+          : undefined;
+      const hangsOn = given.circuits.filter(
+        (other) =>
+          !other.charges && !other.feeds && (chains.get(other.name) ?? []).some((each) => each.name === name),
+      );
+      const loadsKnown = hangsOn.length > 0 && hangsOn.every(({ load }) => load !== undefined);
+      const plainA =
+        lowestV === undefined || !loadsKnown ? undefined : sumOf(given, circuit, hangsOn, lowestV, 'load');
+      const designA =
+        own?.currentA ?? (circuit.charges ? currentAt(circuit.load, lowestV ?? given.nominalV) : plainA);
+      const surgeA =
+        lowestV === undefined || !loadsKnown ? undefined : sumOf(given, circuit, hangsOn, lowestV, 'surge');
+      const key = path.join('.');
+      return [
+        name,
+        {
+          circuit,
+          ...(chain && { chain }),
+          ...(designA !== undefined && { designA }),
+          ...(surgeA !== undefined && { surgeA }),
+          ...(ohmPerM !== undefined && { ohmPerM }),
+          ...(loopOhm !== undefined && { loopOhm }),
+          ...(ampacity && { ampacity }),
+          ...(own && { ownDropV: own.ownDropV, dropV: own.dropV }),
+          delivers: solved?.delivers !== false,
+          missing: [
+            ...(wire.size ? [] : [`${key}.conductor`]),
+            ...(wire.outM === undefined ? [`${key}.length`] : []),
+            ...(circuit.load || circuit.feeds ? [] : [`${key}.load`]),
+            ...(given.bank ? [] : ['electrical.battery']),
+          ],
+        },
+      ];
+    }),
+  );
+}
+
+interface Flow {
+  readonly currentA: number;
+  readonly ownDropV: number;
+  readonly dropV: number;
+}
+
+interface Solved {
+  readonly delivers: boolean;
+  readonly flowOf: (circuit: Circuit, chain: readonly Circuit[] | undefined) => Flow | undefined;
+}
+
+/** Every circuit whose way to the battery is known whole, with all its loads on as far as they are on at once. */
+function solve(
+  given: Electrical,
+  lowestV: number,
+  chains: ReadonlyMap<string, readonly Circuit[] | undefined>,
+  drawing: readonly Circuit[],
+  loopOf: (circuit: Circuit) => number | undefined,
+): Solved {
+  const isKnown = (chain: readonly Circuit[] | undefined): chain is readonly Circuit[] =>
+    chain?.every((each) => loopOf(each) !== undefined) ?? false;
+  const inTree = given.circuits.filter((circuit) => !circuit.charges && isKnown(chains.get(circuit.name)));
+  // Each circuit has an end of its own, so that two that go to one thing stay two.
+  const endOf = (circuit: Circuit): string => (circuit.feeds ? `point ${circuit.to}` : `end ${circuit.name}`);
+  const startOf = (circuit: Circuit): string =>
+    circuit.from === theBattery ? theBattery : `point ${circuit.from}`;
+  const segments = inTree.map(
+    (circuit): Segment => ({
+      id: circuit.name,
+      from: startOf(circuit),
+      to: endOf(circuit),
+      loopOhm: loopOf(circuit) ?? 0,
+    }),
+  );
+  const loads = drawing
+    .filter((circuit) => inTree.includes(circuit))
+    .map((circuit): PointLoad => {
+      const share = shareOf(given, circuit, chains.get(circuit.name) ?? []);
+      const { load } = circuit;
+      if (!load) return { at: endOf(circuit) };
+      return 'powerW' in load
+        ? { at: endOf(circuit), powerW: share * load.powerW }
+        : { at: endOf(circuit), currentA: share * load.currentA };
+    });
+  const result = solveDropTree(theBattery, lowestV, segments, loads);
+  if (!result.delivers) return { delivers: false, flowOf: () => undefined };
+  return {
+    delivers: true,
+    flowOf: (circuit) => {
+      const flow = result.segments.get(circuit.name);
+      const end = result.points.get(endOf(circuit));
+      if (!flow || !end) return undefined;
+      // A load of its own counts whole in its own circuit, whatever part of it is on together with others.
+      const whole = circuit.feeds ? undefined : currentAt(circuit.load, end.voltageV);
+      return {
+        currentA: Math.max(flow.currentA, whole ?? 0),
+        ownDropV: flow.dropV,
+        dropV: end.dropV,
+      };
+    },
+  };
+}
+
+/** The part of a load that counts in what feeds it: its own, and that of every point on the way. */
+function shareOf(given: Electrical, circuit: Circuit, chain: readonly Circuit[]): number {
+  const points = new Map(given.distribution.map((point) => [point.name, point.atOnce]));
+  return chain.reduce(
+    (share, each) => (each.feeds ? share * (points.get(each.to) ?? 1) : share),
+    circuit.atOnce,
+  );
+}
+
+const currentAt = (draw: Draw | undefined, voltageV: number): number | undefined => {
+  if (!draw) return undefined;
+  return 'powerW' in draw ? draw.powerW / voltageV : draw.currentA;
+};
+
+/** The currents of what hangs on a circuit at the lowest voltage; with `surge`, the one whose surge adds most surges. */
+function sumOf(
+  given: Electrical,
+  circuit: Circuit,
+  hangsOn: readonly Circuit[],
+  lowestV: number,
+  what: 'load' | 'surge',
+): number {
+  const points = new Map(given.distribution.map((point) => [point.name, point.atOnce]));
+  const share = circuit.feeds ? (points.get(circuit.to) ?? 1) : 1;
+  const steady = hangsOn.map(
+    (each) => (currentAt(each.load, lowestV) ?? 0) * (circuit.feeds ? each.atOnce * share : 1),
+  );
+  const sum = steady.reduce((total, each) => total + each, 0);
+  if (what === 'load') return sum;
+  const most = hangsOn.reduce((best, each, index) => {
+    const surge = currentAt(each.surge, lowestV) ?? 0;
+    return Math.max(best, surge - (steady[index] ?? 0));
+  }, 0);
+  return sum + most;
+}
+
+/** A charger pushes its current through its own circuit and those between it and the battery. */
+function chargingFlow(
+  circuit: Circuit,
+  chain: readonly Circuit[] | undefined,
+  loopOf: (circuit: Circuit) => number | undefined,
+): Flow | undefined {
+  const currentA = circuit.load && 'currentA' in circuit.load ? circuit.load.currentA : undefined;
+  const loops = chain?.map(loopOf);
+  if (currentA === undefined || !loops || loops.some((loop) => loop === undefined)) return undefined;
+  const dropV = loops.reduce<number>((sum, loop) => sum + currentA * (loop ?? 0), 0);
+  return { currentA, ownDropV: currentA * (loopOf(circuit) ?? 0), dropV };
+}
