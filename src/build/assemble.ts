@@ -9,19 +9,21 @@ import type { Body, Variable } from './body.ts';
 import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
 import { electricsOf } from './electrical-of.ts';
+import { energyOf } from './energy-of.ts';
 import { layOut } from './lay-out.ts';
 import { peopleAboard } from './people.ts';
 import { type Placed, somewhereIn, spaceOfBay } from './placing.ts';
 import { routesOf } from './routes.ts';
 import type { Routing } from './routing.ts';
+import type { Simulation } from './simulating.ts';
 import { statesOf, ticketsOf } from './states.ts';
 import { thingsOf } from './things.ts';
 
 /**
  * Derives everything that follows from a plan. The order of entries does not matter. A plan with routes needs the
- * routing, see `routingFor`.
+ * routing, see `routingFor`; its year of energy is worked out where a simulation is given, see `simulationFor`.
  */
-export function assemble(plan: Plan, routing?: Routing): Build {
+export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation): Build {
   const vehicle = vehicleOf(plan);
   const base = baseVehicle(plan, vehicle);
   const people = peopleAboard(plan, vehicle.bay);
@@ -29,6 +31,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
   const linings = buildUpsOf(plan, vehicle.bay);
   const routed = routedBy(routing, plan, vehicle.bay, things.placed);
   const electrics = electricsOf(plan, routed?.routes);
+  const energy = energyOf(plan, electrics?.electrical, simulation);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
   const bodies = [
     ...base.bodies,
@@ -51,6 +54,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
     ...(vehicle.bay && { layout: layOut(plan, vehicle.bay, things.placed) }),
     ...(routed && { routes: routed.routes }),
     ...(electrics && { electrical: electrics.electrical }),
+    ...(energy && { energy }),
     spaces: things.spaces,
     supplyKg: water.supplyKg,
     persons: people.persons,
@@ -75,6 +79,7 @@ export function assemble(plan: Plan, routing?: Routing): Build {
       ...things.assumptions,
       ...(routed?.assumptions ?? []),
       ...(electrics?.assumptions ?? []),
+      ...(energy?.worked?.assumptions ?? []),
       ...effects.assumptions,
       ...water.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>

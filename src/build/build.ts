@@ -5,6 +5,7 @@ import type { Quantity } from '../plan/quantity.ts';
 import type { Plan } from '../plan/schema.ts';
 import type { Body } from './body.ts';
 import type { Electrical } from './electrical.ts';
+import type { Energy } from './energy.ts';
 import type { Layout } from './layout.ts';
 import type { LoadBay, Space } from './placing.ts';
 import type { Routes } from './routes.ts';
@@ -95,6 +96,8 @@ export interface Build {
   /** Cables, pipes and ducts on their ways. */
   readonly routes?: Routes;
   readonly electrical?: Electrical;
+  /** The electrical year; without a simulation that was loaded for it, it is not worked out. */
+  readonly energy?: Energy;
   /** Spaces by name, for things that hold others. */
   readonly spaces: ReadonlyMap<string, Space>;
   /** Fresh and waste water together cannot be more than this. */

@@ -31,7 +31,8 @@ export interface Electrics {
 }
 
 const zeroC = 273.15;
-const celsius = (kelvin: { readonly value: number }): number => kelvin.value - zeroC;
+/** Rounded, so that a temperature on the border of a table's rows takes the row it is written in. */
+const celsius = (kelvin: { readonly value: number }): number => Number((kelvin.value - zeroC).toFixed(9));
 const secondsADay = 86400;
 const secondsAnHour = 3600;
 
@@ -128,7 +129,7 @@ function bankOf(given: GivenBattery, assumptions: Assumption[]): Bank {
     capacityAh: bank.capacityAh,
     ratingHours,
     lowestV: chemistry.lowestBlockV.value * blocksOfGuidance,
-    highestV: chargingVoltPerNominal * bank.voltageV,
+    highestV: chargingVoltPerNominal[chemistry.lead ? 'lead' : 'lithium'] * bank.voltageV,
     ...(leastOhm !== undefined && {
       resistance: { leastOhm, source: given.internal_resistance ? 'typed' : 'catalogue' },
     }),
@@ -145,8 +146,8 @@ function bankOf(given: GivenBattery, assumptions: Assumption[]): Bank {
   };
 }
 
-/** While it is charged a battery has up to this many times its nominal voltage (14.6 V at 12.8 V, 14.8 V at 12 V): from memory. */
-const chargingVoltPerNominal = 1.24;
+/** While it is charged a battery has so many times its nominal voltage: some 14.9 V at 12 V of lead, 14.6 V at 12.8 V of lithium; from memory. */
+const chargingVoltPerNominal = { lead: 1.24, lithium: 14.6 / 12.8 } as const;
 
 interface CircuitSetting {
   readonly points: ReadonlySet<string>;
@@ -199,8 +200,12 @@ function circuitOf(name: string, given: GivenCircuit, setting: CircuitSetting): 
 function chargingCurrent(name: string, given: Given): number | undefined {
   if (given.charging_while_driving?.circuit === name) return given.charging_while_driving.current.value;
   if (given.shore?.charger?.circuit === name) return given.shore.charger.current.value;
-  return Object.values(given.solar ?? {}).find(({ circuit }) => circuit === name)?.controller?.current_limit
-    .value;
+  const limits = Object.values(given.solar ?? {})
+    .filter(({ circuit }) => circuit === name)
+    .map(({ controller }) => controller?.current_limit.value);
+  return limits.length > 0 && limits.every((limit) => limit !== undefined)
+    ? limits.reduce((sum, limit) => sum + limit, 0)
+    : undefined;
 }
 
 const fuseOf = (

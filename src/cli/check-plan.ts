@@ -1,6 +1,7 @@
 import { assemble } from '../build/assemble.ts';
 import type { Build } from '../build/build.ts';
 import { routingFor } from '../build/routing.ts';
+import { simulationFor } from '../build/simulating.ts';
 import { overrideTroubles } from '../engine/overrides.ts';
 import type { Report } from '../engine/report.ts';
 import { type Defect, runRules, sortFindings } from '../engine/run.ts';
@@ -11,7 +12,13 @@ import type { Problem } from '../plan/problem.ts';
 import { rules } from '../rules/index.ts';
 
 export type Checked =
-  | { readonly ok: true; readonly report: Report; readonly defects: readonly Defect[] }
+  | {
+      readonly ok: true;
+      readonly report: Report;
+      readonly defects: readonly Defect[];
+      /** What the report is about, for those who show more of it. */
+      readonly build: Build;
+    }
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly document: PlanDocument };
 
 /** From a plan's text to its report: the whole of `check` without files or a terminal. */
@@ -22,14 +29,14 @@ export async function checkPlan(
 ): Promise<Checked> {
   const { document, plan, problems } = await loadPlan(text, loadCalculator);
   if (!plan) return { ok: false, problems, document };
-  const build = assemble(plan, await routingFor(plan));
+  const build = assemble(plan, await routingFor(plan), await simulationFor(plan));
   const troubles = overrideTroubles(rules, build).map(({ path, onKey, ...words }) => ({
     ...words,
     span: onKey ? document.keySpanOf(path) : document.spanOf(path),
   }));
   if (troubles.length > 0) return { ok: false, problems: troubles, document };
   const { findings, notes, defects } = runRules(rules, build);
-  return { ok: true, report: reportOf(file, document, build, { findings, notes }), defects };
+  return { ok: true, report: reportOf(file, document, build, { findings, notes }), defects, build };
 }
 
 function reportOf(

@@ -6,6 +6,7 @@ import { renderJson } from '../report/json.ts';
 import { renderProblems } from '../report/problems.ts';
 import { renderTerminal } from '../report/terminal.ts';
 import { checkPlan } from './check-plan.ts';
+import { defectText } from './defects.ts';
 import type { Surroundings } from './surroundings.ts';
 
 export interface CheckOptions {
@@ -39,11 +40,7 @@ export async function check(file: string, options: CheckOptions, around: Surroun
     const { detail, quiet, only } = options;
     around.print(renderTerminal(report, { width, colour, detail, quiet, ...(only && { only }) }));
   }
-  for (const { rule, message } of defects) {
-    around.complain(
-      `storystick has a defect: the check ${rule} stopped (${message}). All other checks ran. Please report it.\n`,
-    );
-  }
+  for (const defect of defects) around.complain(defectText(defect));
   return exitCode;
 }
 

@@ -18,7 +18,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .configureOutput({
       writeOut: around.print,
       writeErr: around.complain,
-      outputError: (text, write) => write(inOurWords(text, args.includes('look') ? lookUsage : usage)),
+      outputError: (text, write) => write(inOurWords(text, usageOf(args))),
       getOutHelpWidth: () => around.width,
       getErrHelpWidth: () => around.width,
     })
@@ -95,6 +95,34 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       } else exitCode = await look(file, { ...chosen, ...cut }, around);
     });
 
+  program
+    .command('circuits')
+    .description(
+      'list every circuit with its conductor, fuse, voltage drop and verdict: the schedule an installer asks for',
+    )
+    .argument('<plan>', 'the plan file')
+    .helpOption('-h, --help', 'show this help')
+    .exitOverride()
+    .addHelpText('after', circuitsExamples)
+    .action(async (file: string) => {
+      const { circuits } = await import('./circuits.ts');
+      exitCode = await circuits(file, around);
+    });
+
+  program
+    .command('energy')
+    .description(
+      'show twelve months of energy: what sun, engine and hook-ups bring, what the loads take, and what closes the worst month',
+    )
+    .argument('<plan>', 'the plan file')
+    .helpOption('-h, --help', 'show this help')
+    .exitOverride()
+    .addHelpText('after', energyExamples)
+    .action(async (file: string) => {
+      const { energy } = await import('./energy.ts');
+      exitCode = await energy(file, around);
+    });
+
   if (args.length === 0) {
     around.complain(`no command is given\n\n`);
     program.outputHelp({ error: true });
@@ -120,9 +148,11 @@ function inOurWords(text: string, expected: string): string {
   return `${visible(plain)}\n${hint}  expected: ${expected}\n`;
 }
 
-const usage = '`storystick check plan.yaml`; `storystick check --help` shows all options';
-
-const lookUsage = '`storystick look plan.yaml`; `storystick look --help` shows all options';
+/** How the command is written that was meant, or `check` where none can be told. */
+function usageOf(args: readonly string[]): string {
+  const command = ['look', 'circuits', 'energy'].find((name) => args.includes(name)) ?? 'check';
+  return `\`storystick ${command} plan.yaml\`; \`storystick ${command} --help\` shows all options`;
+}
 
 interface WrittenLook {
   readonly view: readonly string[];
@@ -151,3 +181,19 @@ const lookExamples = `
 Examples:
   storystick look examples/curlew/curlew.yaml
   storystick look plan.yaml --view plan --at 1.2m`;
+
+const circuitsExamples = `
+Exit codes: 0 the circuits are listed, whatever their verdicts (\`storystick check\` fails for those),
+2 the plan or the command line could not be understood, 3 a defect of storystick.
+
+Examples:
+  storystick circuits examples/curlew/curlew.yaml
+  storystick circuits plan.yaml > circuits.txt`;
+
+const energyExamples = `
+Exit codes: 0 the year is shown, whatever is short in it (\`storystick check\` fails for that),
+2 the plan or the command line could not be understood, 3 a defect of storystick.
+
+Examples:
+  storystick energy examples/curlew/curlew.yaml
+  storystick energy plan.yaml > energy.txt`;

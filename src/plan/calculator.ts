@@ -117,7 +117,9 @@ function calculate(text: string, parameters: Parameters, spoilt: ReadonlySet<str
       expected: 'an expression that has one there too, or smaller tolerances',
     });
   }
-  return understood({ value, halfWidth: 0, shared, dimension: dimension.value });
+  // A param alone stays a temperature on its scale; of sums and products nobody can tell.
+  const onScale = isSymbol(node) && parameters.get(node.name)?.onScale === true;
+  return understood({ value, halfWidth: 0, shared, dimension: dimension.value, ...(onScale && { onScale }) });
 }
 
 // mathjs would read binary and octal numbers, and skip a comment.

@@ -43,9 +43,12 @@ export const conductor = () =>
         example,
       );
     const system: ConductorSystem = /^awg$/i.test(unit) ? 'AWG' : /^sae$/i.test(unit) ? 'SAE' : 'mm²';
-    const size = system === 'mm²' ? String(Number(digits)) : digits;
+    const size = system === 'mm²' ? digits : digits;
     const known = sizesOf(system);
     if (!known.includes(size))
-      return refuse(`${quote(raw)} is not a size of its system`, `one of ${known.join(', ')}`);
+      return refuse(
+        `${quote(raw)} is not a standard size`,
+        `one of ${known.join(', ')}, in ${system === 'mm²' ? 'mm2' : system}`,
+      );
     return { system, size };
   });

@@ -17,8 +17,8 @@ export function checkElectrical(
   if (!electrical) return;
   const at = ['electrical'];
   if (!systemVoltages.includes(electrical.voltage.value))
-    complain([...at, 'voltage'], 'the voltage of the system is none that vans have', {
-      expected: '`12 V`, `24 V` or `48 V`: the nominal voltage, not what the battery has now',
+    complain([...at, 'voltage'], 'no system has this nominal voltage', {
+      expected: '`12 V`, `24 V` or `48 V`, whatever the battery has now',
     });
   if (electrical.coldest && electrical.warmest && electrical.coldest.value > electrical.warmest.value)
     complain([...at, 'coldest'], 'the coldest temperature is above the warmest', {
@@ -83,7 +83,12 @@ function checkDistribution(
   for (const [name, { thing }] of Object.entries(distribution ?? {})) {
     const path = ['electrical', 'distribution', name];
     known(thing, [...path, 'thing']);
-    if (name === theBattery || things.has(name))
+    if (name === theBattery)
+      complain(path, `${quote(name)} is the battery itself, and no other point`, {
+        expected: 'a name of its own',
+        onKey: true,
+      });
+    else if (things.has(name))
       complain(path, `${quote(name)} is the name of a thing already`, {
         expected: 'a name of its own: circuits say where they come from and go to by name',
         onKey: true,
@@ -108,7 +113,12 @@ function checkCircuits(
         meant: nearestSource(circuit.from),
         about: circuit.from,
       });
-    if (!ends.includes(circuit.to))
+    if (circuit.to === theBattery)
+      complain([...path, 'to'], 'a circuit does not end at the battery', {
+        expected:
+          'it written from `battery` on, also where a charger feeds it: `{from: battery, to: charger}`',
+      });
+    else if (!ends.includes(circuit.to))
       complain(
         [...path, 'to'],
         `${quote(circuit.to)} is neither a thing of the plan nor a point of the distribution`,

@@ -1,6 +1,7 @@
 import { fluids } from '../catalogue/fluids.ts';
 import { type Material, materialNamed, materials } from '../catalogue/materials.ts';
 import { checkElectrical } from './cross-check-electrical.ts';
+import { checkLiving } from './cross-check-living.ts';
 import { checkBay, checkOpens, checkRoom, checkService } from './cross-check-room.ts';
 import { checkRoutes } from './cross-check-routes.ts';
 import type { PlanDocument } from './document.ts';
@@ -63,6 +64,7 @@ function checkSpace(plan: Plan, complain: Complain): void {
   const names = new Set(things.map(({ name }) => name));
   checkRoutes(plan, names, complain);
   checkElectrical(plan, names, complain);
+  checkLiving(plan, complain);
   for (const [name, { at }] of Object.entries(plan.van.obstructions ?? {}))
     checkPlace(at, ['van', 'obstructions', name, 'at'], complain);
   for (const [name, { at }] of Object.entries(plan.routes?.points ?? {}))

@@ -100,6 +100,8 @@ export function readMeasured(text: string, expressions: Expressions): Reading<Me
   return withTolerance(nominalText, toleranceText, expressions);
 }
 
+const inKelvins = 'it in kelvins, which are as large as degrees Celsius: `-8 degC ± 2 K`';
+
 function withTolerance(
   nominalText: string,
   toleranceText: string,
@@ -116,9 +118,11 @@ function withTolerance(
   if (tolerance.value.onScale)
     return refused({
       message: `the tolerance ${quote(toleranceText)} is a temperature, not a difference of two`,
-      expected: 'it in kelvins, which are as large as degrees Celsius: `-8 degC ± 2 K`',
+      expected: inKelvins,
     });
   const relative = tolerance.value.percent === true && nominal.value.percent !== true;
+  if (relative && nominal.value.onScale)
+    return refused({ message: 'has a tolerance in per cent of a temperature', expected: inKelvins });
   if (!relative && !sameDimension(tolerance.value.dimension, dimension)) {
     return refused({
       message: `the tolerance ${quote(toleranceText)} is ${dimensionCalled(tolerance.value.dimension)}, but ${quote(nominalText)} is ${dimensionCalled(dimension)}`,
@@ -227,7 +231,7 @@ export function ofKind(
   }
   if (kind === 'temperature' && measured.onScale !== true) {
     return refused({
-      message: `${quote(text)} is a difference of two temperatures`,
+      message: `${quote(text)} is so many kelvins, as a difference of two temperatures is`,
       expected: examplesOf(wanted),
     });
   }
@@ -247,10 +251,10 @@ export function ofKind(
 
 /** The bare number with the unit that was most likely meant; of short lengths nobody can tell. */
 function perhaps(text: string, value: number, kind: DimensionName | undefined): string {
-  if (!/^[\d.]+(?:\s*(?:±|\+\/?-)\s*[\d.]+)?$/.test(text.trim())) return '';
+  if (!/^[-−+]?[\d.]+(?:\s*(?:±|\+\/?-)\s*[\d.]+)?$/.test(text.trim())) return '';
   const usual: Partial<Record<DimensionName, readonly string[]>> = {
     mass: ['kg'],
-    length: value >= 10 ? ['mm'] : ['m', 'mm'],
+    length: Math.abs(value) >= 10 ? ['mm'] : ['m', 'mm'],
     area: ['m2'],
     volume: ['L'],
     arealMass: ['kg/m2'],
@@ -259,8 +263,10 @@ function perhaps(text: string, value: number, kind: DimensionName | undefined): 
     voltage: ['V'],
     power: ['W'],
     energy: ['Wh'],
+    irradiation: ['kWh/m2'],
     charge: ['Ah'],
-    duration: ['h'],
+    resistance: ['mohm'],
+    duration: value > 24 ? ['h', 'd'] : ['h'],
     temperature: ['degC'],
   };
   const offers = (kind && usual[kind])?.map((unit) => `\`${text.trim()} ${unit}\``) ?? [];

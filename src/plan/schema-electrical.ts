@@ -1,3 +1,4 @@
+import * as z from 'zod';
 import { chemistryNames } from '../catalogue/electrical/batteries.ts';
 import { dropPractices } from '../catalogue/electrical/drop-limits.ts';
 import { fuseFamilyIds } from '../catalogue/electrical/fuses.ts';
@@ -13,6 +14,7 @@ import {
   trueOrFalse,
   words,
 } from './fields.ts';
+import { partsOfDay } from './times-of-day.ts';
 
 export const distributionKinds = ['busbar', 'fuse box', 'isolator'] as const;
 export const dropClasses = ['critical', 'ordinary', 'lighting'] as const;
@@ -29,6 +31,12 @@ export function electricalSchema(read: ReadQuantity) {
   const power = positive(read, 'power');
   const length = positive(read, 'length');
   const temperature = quantity(read, 'temperature');
+  const hours = amount(read, 'duration');
+  /** How long it runs on a day, and in which part of the day. */
+  const inUse = {
+    hours: z.union([hours, section({ summer: hours, winter: hours }, '{summer: 2 h}')]).optional(),
+    when: oneOf(partsOfDay).optional(),
+  };
   const wire = {
     conductor: conductor().optional(),
     strands: oneOf(['stranded', 'flexible']).optional(),
@@ -90,6 +98,7 @@ export function electricalSchema(read: ReadQuantity) {
       switched: trueOrFalse.optional(),
       alarm: oneOf(alarmKinds).optional(),
       standing: positive(read, 'current', 'power').optional(),
+      ...inUse,
     },
     '{from: fuse box, to: fridge, load: 4 A, conductor: 4 mm2, run: fridge supply, fuse: {type: blade, rating: 10 A}}',
   );
@@ -110,6 +119,10 @@ export function electricalSchema(read: ReadQuantity) {
         '{kind: MPPT, current_limit: 20 A, voltage_limit: 100 V}',
       ).optional(),
       circuit: words('solar supply').optional(),
+      tilt_degrees: quantity(read, 'number').optional(),
+      facing_degrees: quantity(read, 'number').optional(),
+      shaded: amount(read, 'share').optional(),
+      losses: amount(read, 'share').optional(),
     },
     '{modules: 2, power: 115 W, open_circuit: 22.4 V, short_circuit: 6.5 A}',
   );
@@ -163,6 +176,7 @@ export function electricalSchema(read: ReadQuantity) {
       residual_current: current.optional(),
       length: length.optional(),
       run: words('socket supply').optional(),
+      ...inUse,
     },
     '{from: both, to: sockets, load: 1000 W, conductor: 2.5 mm2, breaker: 10 A, residual_current: 30 mA}',
   );

@@ -17,6 +17,7 @@ import {
   words,
 } from './fields.ts';
 import { electricalSchema } from './schema-electrical.ts';
+import { livingSchema } from './schema-living.ts';
 
 export const surfaces = [
   'floor',
@@ -429,6 +430,7 @@ export function planSchema(read: ReadQuantity) {
       tanks: named(tank, '{fresh tank: {contents: fresh, holds: 70 L}}').optional(),
       routes: routes.optional(),
       electrical: electricalSchema(read).optional(),
+      living: livingSchema(read).optional(),
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),
       weighed: named(ticket, '{spring: {date: 2026-03-14, total: 2940 kg}}').optional(),
       rules: named(override, '{balance.sides: {limit: 5 %, reason: "the maker allows it"}}').optional(),

@@ -17,7 +17,7 @@ export function renderProblems(
   text: string,
   problems: readonly Problem[],
   positionOf: Position,
-  wanted: 'checked' | 'drawn' = 'checked',
+  wanted: 'checked' | 'drawn' | 'listed' | 'worked out' = 'checked',
 ): string {
   const lines = text.split(/\r?\n/);
   const blocks = problems.map((problem) => block(file, lines, problem, positionOf));

@@ -1,6 +1,6 @@
 import Table from 'cli-table3';
 import stringWidth from 'fast-string-width';
-import { wrapped } from './wrap.ts';
+import { widestWord, wrapped } from './wrap.ts';
 
 export interface Column {
   readonly heading: string;
@@ -55,6 +55,28 @@ export function fitted(widths: readonly number[], width: number): number[] {
   for (let excess = naturalWidth(result) - width; excess > 0; excess -= 1) {
     const widest = Math.max(...result);
     result[result.indexOf(widest)] = widest - 1;
+  }
+  return result;
+}
+
+/**
+ * As `fitted`, but takes only from columns that are wider than their longest word; undefined where a word would have to
+ * be torn.
+ */
+export function fittedToWords(
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  width: number,
+): number[] | undefined {
+  const result = columnWidths(columns, rows);
+  const least = columns.map(({ heading }, at) =>
+    Math.max(widestWord(heading), ...rows.map((row) => widestWord(row[at]?.text ?? ''))),
+  );
+  for (let excess = naturalWidth(result) - width; excess > 0; excess -= 1) {
+    const spare = result.map((each, at) => (each > (least[at] ?? each) ? each : 0));
+    const widest = Math.max(...spare);
+    if (widest === 0) return undefined;
+    result[spare.indexOf(widest)] = widest - 1;
   }
   return result;
 }

@@ -1,14 +1,24 @@
+import stringWidth from 'fast-string-width';
 import { wrapAnsi } from 'fast-wrap-ansi';
 
 const noBreak = '\u00a0';
 
 /** Keeps a number and its unit in one line: "1,980 kg" is never torn at its space. */
 const keepUnits = (text: string): string =>
-  text.replace(/(?<=\d) (?=(?:kg|lb|mm|m|in|ft|L|%)(?![\p{L}\d]))/gu, noBreak);
+  text.replace(/(?<=\d) (?=(?:kg|lb|mm|m|in|ft|L|%|m?A|V|W|Wh|Ah|mohm|h|°[CF])(?![\p{L}\d]))/gu, noBreak);
 
 /** Breaks text into lines of at most `width` columns, at spaces where it can, inside a word where it must. */
 export const wrapped = (text: string, width: number): string[] =>
   wrapAnsi(keepUnits(text), width, { hard: true }).replaceAll(noBreak, ' ').split('\n');
+
+/** The width of the longest piece of a text that is left whole in a line, if there is room for it. */
+export const widestWord = (text: string): number =>
+  Math.max(
+    0,
+    ...keepUnits(text)
+      .split(' ')
+      .map((word) => stringWidth(word)),
+  );
 
 /**
  * Breaks text into lines of at most `width` columns, all but the first indented. The first `indent` characters must
@@ -30,8 +40,11 @@ export const underlined = (heading: string, rule: string): string[] => [heading,
  * Joins labels and values to one text, "measured 1,980 kg, limit at most 2,240 kg", that is wrapped only between
  * its fields; fields without a value are left out.
  */
-export const fieldList = (fields: readonly (readonly [label: string, value: string])[]): string =>
+export const fieldList = (
+  fields: readonly (readonly [label: string, value: string])[],
+  between = ', ',
+): string =>
   fields
     .filter(([, value]) => value !== '')
     .map(([label, value]) => `${label} ${value}`.replaceAll(' ', noBreak))
-    .join(', ');
+    .join(between);

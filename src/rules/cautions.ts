@@ -36,3 +36,11 @@ export const installationCaution =
 /** Shown where the body of the van is drilled or cut. */
 export const structureCaution =
   "A planning aid. Ribs, pillars, the floor and the roof carry the van: the base vehicle maker's body-building guide says where it may be drilled, and someone qualified decides about cuts.";
+
+/** Shown with everything electrical. */
+export const electricalCaution =
+  'A planning aid. Local codes and the makers of battery, chargers and appliances decide, and a qualified installer checks the installation before it is used: a cable or a battery that is protected wrongly burns a van down.';
+
+/** Shown with everything that carries mains voltage. */
+export const mainsCaution =
+  'Mains voltage kills. Work on it is for a licensed person, who also tests it; local codes decide.';

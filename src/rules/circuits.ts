@@ -2,7 +2,13 @@ import type { Circuit, Draw, Electrical, Wire } from '../build/electrical.ts';
 import { ambientFactor, deratedAmpacity } from '../calc/electrical/ampacity.ts';
 import { type PointLoad, type Segment, solveDropTree } from '../calc/electrical/drop-tree.ts';
 import { copperTemperatureFactor } from '../calc/electrical/resistance.ts';
-import { type AmpacityTableId, ampacityOf, type ListedAmpacity } from '../catalogue/electrical/ampacity.ts';
+import { dropOfPower } from '../calc/electrical/voltage-drop.ts';
+import {
+  type AmpacityTableId,
+  ampacityOf,
+  ampacityTable,
+  type ListedAmpacity,
+} from '../catalogue/electrical/ampacity.ts';
 import { groupingFactor, thermalInsulationFactor } from '../catalogue/electrical/derating.ts';
 import type { Need } from '../engine/rule.ts';
 import { optional } from './needs.ts';
@@ -44,6 +50,10 @@ export interface CircuitFigures {
   readonly dropV?: number;
   /** False where the loads ask for more than the conductors can bring at any voltage. */
   readonly delivers: boolean;
+  /** The circuit that cannot bring what hangs on it, if there is one: the others have no figures then. */
+  readonly failsAt?: string;
+  /** Whether every load that takes part in its loss is known: all that hangs on the way to it. */
+  readonly loadsKnown: boolean;
   /** Keys that its own figures lack, without those of the circuits that feed it. */
   readonly missing: readonly string[];
 }
@@ -60,7 +70,10 @@ export function figuresOf(given: Electrical): ReadonlyMap<string, CircuitFigures
 }
 
 /** Resistance of one conductor when it is as warm as its insulation bears, Ω/m. */
-export const hotOhmPerM = ({ conductor, insulationC }: Wire): number | undefined =>
+export const hotOhmPerM = ({
+  conductor,
+  insulationC,
+}: Pick<Wire, 'conductor' | 'insulationC'>): number | undefined =>
   conductor && conductor.resistanceOhmPerM * copperTemperatureFactor(insulationC, conductor.resistanceAtC);
 
 /** The tables for cables in vehicles and boats; the stricter counts. */
@@ -77,9 +90,12 @@ export function ampacityFor(
   const grouping = groupingFactor('small craft', 2 * bundled);
   if (grouping === undefined) return undefined;
   const thermalInsulation = lies === 'in insulation' ? thermalInsulationFactor(Number.MAX_VALUE) : 1;
+  if (tables.every((table) => !ampacityOf(table, areaMm2, insulationC))) return undefined;
   return tables
     .flatMap((table): Ampacity[] => {
-      const listed = ampacityOf(table, areaMm2, insulationC);
+      // A table that begins above this size still bounds it: less copper carries no more than its first row.
+      const firstMm2 = ampacityTable(table).rows[0]?.areaMm2 ?? areaMm2;
+      const listed = ampacityOf(table, Math.max(areaMm2, firstMm2), insulationC);
       if (!listed) return [];
       const ambient = Math.min(1, ambientFactor(listed.insulationC, ambientC, listed.ambientC));
       const deratedA = deratedAmpacity(listed.currentA, { ambient, grouping, thermalInsulation });
@@ -91,7 +107,15 @@ export function ampacityFor(
     );
 }
 
-function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
+export interface Flows {
+  readonly chains: ReadonlyMap<string, readonly Circuit[] | undefined>;
+  /** The circuit that cannot bring what hangs on it; nothing flows in the figures then. */
+  readonly failsAt?: string;
+  readonly flowOf: (circuit: Circuit) => Flow | undefined;
+}
+
+/** What flows in every circuit and what it loses: the part of the figures that changes with a conductor. */
+export function flowsOf(given: Electrical): Flows {
   const byTo = new Map(given.circuits.filter(({ feeds }) => feeds).map((circuit) => [circuit.to, circuit]));
   const chainOf = (circuit: Circuit): readonly Circuit[] | undefined => {
     const chain = [circuit];
@@ -103,19 +127,35 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
     }
     return chain;
   };
-  const lowestV = given.bank?.lowestV;
   const chains = new Map(given.circuits.map((circuit) => [circuit.name, chainOf(circuit)]));
-  const loopOf = ({ wire }: Circuit): number | undefined => {
-    const ohmPerM = hotOhmPerM(wire);
-    return ohmPerM === undefined || wire.outM === undefined || wire.backM === undefined
-      ? undefined
-      : ohmPerM * (wire.outM + wire.backM);
+  const lowestV = given.bank?.lowestV;
+  const solved = lowestV === undefined ? undefined : solve(given, lowestV, chains);
+  return {
+    chains,
+    ...(solved?.failsAt !== undefined && { failsAt: solved.failsAt }),
+    flowOf: (circuit) => {
+      const chain = chains.get(circuit.name);
+      return circuit.charges ? chargingFlow(circuit, chain) : solved?.flowOf(circuit, chain);
+    },
   };
-  /** Loads with what counts of them when all are on. */
-  const drawing = given.circuits.filter(
-    ({ feeds, charges, load }) => !feeds && !charges && load !== undefined,
-  );
-  const solved = lowestV === undefined ? undefined : solve(given, lowestV, chains, drawing, loopOf);
+}
+
+/** Resistance out and back of the conductors as warm as their insulation bears, Ω. */
+function loopOf({ wire }: Circuit): number | undefined {
+  const ohmPerM = hotOhmPerM(wire);
+  return ohmPerM === undefined || wire.outM === undefined || wire.backM === undefined
+    ? undefined
+    : ohmPerM * (wire.outM + wire.backM);
+}
+
+function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
+  const lowestV = given.bank?.lowestV;
+  const { chains, failsAt, flowOf } = flowsOf(given);
+  /** What hangs on each circuit, itself included. */
+  const hanging = new Map<string, Circuit[]>(given.circuits.map(({ name }) => [name, []]));
+  for (const circuit of given.circuits)
+    if (!circuit.charges && !circuit.feeds)
+      for (const { name } of chains.get(circuit.name) ?? []) hanging.get(name)?.push(circuit);
   return new Map(
     given.circuits.map((circuit) => {
       const { name, wire, path } = circuit;
@@ -123,20 +163,17 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
       const loopOhm = loopOf(circuit);
       const ohmPerM = hotOhmPerM(wire);
       const ampacity = wire.conductor && ampacityFor(wire.conductor.areaMm2, wire);
-      const own = circuit.charges
-        ? chargingFlow(circuit, chain, loopOf)
-        : solved?.delivers
-          ? solved.flowOf(circuit, chain)
-          : undefined;
-      const hangsOn = given.circuits.filter(
-        (other) =>
-          !other.charges && !other.feeds && (chains.get(other.name) ?? []).some((each) => each.name === name),
-      );
+      const own = flowOf(circuit);
+      const hangsOn = hanging.get(name) ?? [];
       const loadsKnown = hangsOn.length > 0 && hangsOn.every(({ load }) => load !== undefined);
       const plainA =
         lowestV === undefined || !loadsKnown ? undefined : sumOf(given, circuit, hangsOn, lowestV, 'load');
+      const flowA =
+        (circuit.charges || loadsKnown ? own?.currentA : undefined) ??
+        (circuit.charges ? currentAt(circuit.load, lowestV ?? given.nominalV) : plainA);
+      // In the whole tree not everything is on at once; what feeds one point must bear all of that point alone.
       const designA =
-        own?.currentA ?? (circuit.charges ? currentAt(circuit.load, lowestV ?? given.nominalV) : plainA);
+        circuit.feeds && flowA !== undefined && plainA !== undefined ? Math.max(flowA, plainA) : flowA;
       const surgeA =
         lowestV === undefined || !loadsKnown ? undefined : sumOf(given, circuit, hangsOn, lowestV, 'surge');
       const key = path.join('.');
@@ -151,7 +188,13 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
           ...(loopOhm !== undefined && { loopOhm }),
           ...(ampacity && { ampacity }),
           ...(own && { ownDropV: own.ownDropV, dropV: own.dropV }),
-          delivers: solved?.delivers !== false,
+          delivers: failsAt === undefined,
+          ...(failsAt !== undefined && { failsAt }),
+          loadsKnown: circuit.charges
+            ? circuit.load !== undefined
+            : (chain ?? []).every((each) =>
+                (hanging.get(each.name) ?? []).every(({ load }) => load !== undefined),
+              ),
           missing: [
             ...(wire.size ? [] : [`${key}.conductor`]),
             ...(wire.outM === undefined ? [`${key}.length`] : []),
@@ -164,14 +207,14 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
   );
 }
 
-interface Flow {
+export interface Flow {
   readonly currentA: number;
   readonly ownDropV: number;
   readonly dropV: number;
 }
 
 interface Solved {
-  readonly delivers: boolean;
+  readonly failsAt?: string;
   readonly flowOf: (circuit: Circuit, chain: readonly Circuit[] | undefined) => Flow | undefined;
 }
 
@@ -180,12 +223,11 @@ function solve(
   given: Electrical,
   lowestV: number,
   chains: ReadonlyMap<string, readonly Circuit[] | undefined>,
-  drawing: readonly Circuit[],
-  loopOf: (circuit: Circuit) => number | undefined,
 ): Solved {
   const isKnown = (chain: readonly Circuit[] | undefined): chain is readonly Circuit[] =>
     chain?.every((each) => loopOf(each) !== undefined) ?? false;
-  const inTree = given.circuits.filter((circuit) => !circuit.charges && isKnown(chains.get(circuit.name)));
+  // A circuit that lacks its own conductor or length still draws through those that feed it.
+  const inTree = given.circuits.filter(({ name, charges }) => !charges && chains.get(name) !== undefined);
   // Each circuit has an end of its own, so that two that go to one thing stay two.
   const endOf = (circuit: Circuit): string => (circuit.feeds ? `point ${circuit.to}` : `end ${circuit.name}`);
   const startOf = (circuit: Circuit): string =>
@@ -198,8 +240,8 @@ function solve(
       loopOhm: loopOf(circuit) ?? 0,
     }),
   );
-  const loads = drawing
-    .filter((circuit) => inTree.includes(circuit))
+  const loads = inTree
+    .filter(({ feeds, load }) => !feeds && load !== undefined)
     .map((circuit): PointLoad => {
       const share = shareOf(given, circuit, chains.get(circuit.name) ?? []);
       const { load } = circuit;
@@ -209,20 +251,25 @@ function solve(
         : { at: endOf(circuit), currentA: share * load.currentA };
     });
   const result = solveDropTree(theBattery, lowestV, segments, loads);
-  if (!result.delivers) return { delivers: false, flowOf: () => undefined };
+  if (!result.delivers) return { failsAt: result.atSegment, flowOf: () => undefined };
+  /** A load of its own counts whole in its own circuit, whatever part of it is on together with others. */
+  const wholeOf = (circuit: Circuit, startV: number): number | undefined => {
+    const { load } = circuit;
+    if (circuit.feeds || !load) return 0;
+    if ('currentA' in load) return load.currentA;
+    const whole = dropOfPower(startV, load.powerW, loopOf(circuit) ?? 0);
+    return whole.delivers ? whole.currentA : undefined;
+  };
+  const startVOf = (circuit: Circuit): number => lowestV - (result.points.get(startOf(circuit))?.dropV ?? 0);
+  const failing = inTree.find((circuit) => wholeOf(circuit, startVOf(circuit)) === undefined);
+  if (failing) return { failsAt: failing.name, flowOf: () => undefined };
   return {
-    delivers: true,
-    flowOf: (circuit) => {
+    flowOf: (circuit, chain) => {
       const flow = result.segments.get(circuit.name);
-      const end = result.points.get(endOf(circuit));
-      if (!flow || !end) return undefined;
-      // A load of its own counts whole in its own circuit, whatever part of it is on together with others.
-      const whole = circuit.feeds ? undefined : currentAt(circuit.load, end.voltageV);
-      return {
-        currentA: Math.max(flow.currentA, whole ?? 0),
-        ownDropV: flow.dropV,
-        dropV: end.dropV,
-      };
+      if (!flow || !isKnown(chain)) return undefined;
+      const currentA = Math.max(flow.currentA, wholeOf(circuit, startVOf(circuit)) ?? 0);
+      const ownDropV = currentA * (loopOf(circuit) ?? 0);
+      return { currentA, ownDropV, dropV: lowestV - startVOf(circuit) + ownDropV };
     },
   };
 }
@@ -264,11 +311,7 @@ function sumOf(
 }
 
 /** A charger pushes its current through its own circuit and those between it and the battery. */
-function chargingFlow(
-  circuit: Circuit,
-  chain: readonly Circuit[] | undefined,
-  loopOf: (circuit: Circuit) => number | undefined,
-): Flow | undefined {
+function chargingFlow(circuit: Circuit, chain: readonly Circuit[] | undefined): Flow | undefined {
   const currentA = circuit.load && 'currentA' in circuit.load ? circuit.load.currentA : undefined;
   const loops = chain?.map(loopOf);
   if (currentA === undefined || !loops || loops.some((loop) => loop === undefined)) return undefined;

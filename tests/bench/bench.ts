@@ -6,7 +6,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { planWithFixtures, planWithRoutes, withoutExpressions, withProblems } from './plans.ts';
+import {
+  planWithCircuits,
+  planWithFixtures,
+  planWithRoutes,
+  withoutExpressions,
+  withProblems,
+} from './plans.ts';
 
 const rounds = 15;
 const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -74,7 +80,8 @@ try {
   const large = check('large', planWithFixtures(5000), 0, 1);
   const twice = check('twice', planWithFixtures(10_000), 0, 1);
   const routed = check('routed', planWithRoutes(500, 200), 0, 1);
-  const cases = [empty, version, curlew, literal, faulty, large, twice, routed];
+  const wired = check('wired', planWithCircuits(300), 0, 1);
+  const cases = [empty, version, curlew, literal, faulty, large, twice, routed, wired];
   // Once for the file system's sake, then in turns.
   for (const each of cases) run(each);
   for (let round = 0; round < rounds; round += 1) cases.forEach(runTimed);
@@ -106,6 +113,12 @@ try {
         `${(time(routed) / 1000).toFixed(2)} s`,
         'at most 1 s',
         time(routed) <= 1000,
+      ],
+      [
+        '300 circuits and their year',
+        `${(time(wired) / 1000).toFixed(2)} s`,
+        'at most 1 s',
+        time(wired) <= 1000,
       ],
       ['10,000 over 5,000 fixtures', over(twice, large).toFixed(2), 'at most 2.2', over(twice, large) <= 2.2],
       [

@@ -129,3 +129,29 @@ function cupboard(at: number, use: string | undefined): string {
 
 const chase = (from: number, to: number): string =>
   `    c${from} to ${to}: {between: [p${from}, p${to}], carries: [${(from * 7 + to) % 5 === 0 ? 'cable' : 'cable, water, duct'}], bore: ${40 + (from % 4) * 10} mm, runs: inside}`;
+
+/** Circuits from ten fuse boxes, each with hours of use, and a year at one place: everything the energy checks need. */
+export function planWithCircuits(circuits: number): string {
+  const boxes = Array.from({ length: 10 }, (_, at) => at);
+  const loads = Array.from({ length: circuits }, (_, at) => at);
+  return `storystick: 1
+codes: uk
+van: {max_mass: 3500 kg, load_bay: {behind_front_axle: 1130 mm, length: 3270 mm, width: 1760 mm, height: 1890 mm}}
+fixtures:
+${loads.map((at) => `  thing ${at}: {mass: 1 kg, at: {from_front: ${(at * 9) % 3200} mm, centred: true, above_floor: 0 mm}}`).join('\n')}
+electrical:
+  voltage: 12 V
+  coldest: -10 degC
+  battery: {chemistry: lithium iron phosphate, voltage: 12.8 V, capacity: 400 Ah, internal_resistance: 10 mohm}
+  distribution:
+${boxes.map((at) => `    box ${at}: {kind: fuse box, rating: 100 A}`).join('\n')}
+  circuits:
+${boxes.map((at) => `    feed ${at}: {from: battery, to: box ${at}, conductor: 16 mm2, length: 1 m, fuse: {type: small bolt-in, rating: 60 A, from_source: 100 mm}}`).join('\n')}
+${loads.map((at) => `    load ${at}: {from: box ${at % 10}, to: thing ${at}, load: ${2 + (at % 7)} W, hours: 1 h, conductor: 1.5 mm2, length: ${1 + (at % 5)} m, fuse: {type: blade, rating: 3 A}}`).join('\n')}
+  solar:
+    roof: {modules: 2, power: 175 W, open_circuit: 24.3 V, short_circuit: 9.1 A, controller: {kind: MPPT, current_limit: 40 A, voltage_limit: 75 V}}
+living:
+  nights_off_grid: 2
+  place: {latitude: 55.9, longitude: -3.2}
+`;
+}

@@ -11,6 +11,7 @@ const examples = [
   { file: 'examples/curlew/oak.yaml', exitCode: 1 },
   { file: 'examples/curlew/crowded.yaml', exitCode: 1 },
   { file: 'examples/curlew/tangled.yaml', exitCode: 1 },
+  { file: 'examples/curlew/thin-cables.yaml', exitCode: 1 },
 ];
 
 const options = { detail: false, quiet: false, json: false, assumptions: false, strict: false };
@@ -71,6 +72,7 @@ test.each([
   { file: 'examples/curlew/oak.yaml', topics: ['mass', 'balance'] },
   { file: 'examples/curlew/crowded.yaml', topics: ['fit', 'movement'] },
   { file: 'examples/curlew/tangled.yaml', topics: ['routes'] },
+  { file: 'examples/curlew/thin-cables.yaml', topics: ['electrical'] },
 ])('$file fails in $topics and nowhere else', async ({ file, topics }) => {
   const { findings } = await reportOf(readFileSync(file, 'utf8'));
   const failing = findings.filter(({ verdict }) => verdict === 'fail').map(({ topic }) => topic);

@@ -18,6 +18,12 @@ const measure = (text: string): Measured => {
   return reading.value;
 };
 
+/** The kinds that a text is refused or taken as. */
+const readAs = (text: string, ...kinds: DimensionName[]): Reading<{ kind: DimensionName }> => {
+  const measured = readMeasured(text, literals);
+  return measured.ok ? ofKind(measured.value, text, kinds) : measured;
+};
+
 describe('a number with a unit', () => {
   test.each([
     ['38 kg', 38, 'mass'],
@@ -53,6 +59,58 @@ describe('a number with a unit', () => {
   });
 });
 
+describe('a temperature', () => {
+  // Both scales are exact by definition: 0 °C is 273.15 K, and a degree Fahrenheit is 5/9 K with 32 °F at 0 °C.
+  test.each([
+    ['0 degC', 273.15],
+    ['100 degC', 373.15],
+    ['-273.15 degC', 0],
+    ['-40 degC', 233.15],
+    ['−10degC', 263.15],
+    ['-40 degF', 233.15],
+    ['32 degF', 273.15],
+    ['212 degF', 373.15],
+    ['-459.67 degF', 0],
+    ['77 degF', 298.15],
+  ])('%s is %d K', (text, kelvin) => {
+    const measured = measure(text);
+    expect(measured.value).toBeCloseTo(kelvin, 9);
+    expect(measured.onScale).toBe(true);
+    expect(readAs(text, 'temperature')).toMatchObject({ ok: true, value: { kind: 'temperature' } });
+  });
+
+  test('has a tolerance in kelvins, and none in per cent of it', () => {
+    expect(measure('-8 degC ± 2 K')).toMatchObject({ value: 265.15, halfWidth: 2, onScale: true });
+    expect(measure('20 degF ± 1 K').halfWidth).toBe(1);
+    expect(readMeasured('20 degC ± 5 %', literals)).toMatchObject({
+      ok: false,
+      refusal: { message: 'has a tolerance in per cent of a temperature' },
+    });
+  });
+
+  test.each(['-8 degC ± 2 degC', '-8 ± 2 degC', '20 degF ± 5 degF'])(
+    '%s has a tolerance on a scale',
+    (text) => {
+      expect(readMeasured(text, literals)).toMatchObject({
+        ok: false,
+        refusal: { message: expect.stringMatching(/is a temperature, not a difference of two/) },
+      });
+    },
+  );
+
+  test.each(['8 K', '300 K'])('%s is no temperature, for it could be a difference', (text) => {
+    expect(readAs(text, 'temperature')).toMatchObject({
+      ok: false,
+      refusal: { message: `\`${text}\` is so many kelvins, as a difference of two temperatures is` },
+    });
+  });
+
+  test.each(['20 °C', '20 C', '68 °F', '20 celsius'])('%s is told how to be written', (text) => {
+    const reading = readMeasured(text, literals);
+    expect(reading.ok ? '' : reading.refusal.expected).toMatch(/^write `deg[CF]`/);
+  });
+});
+
 describe('a tolerance', () => {
   test.each([
     ['38 kg ± 2 kg', 38, 2],
@@ -79,11 +137,20 @@ describe('a tolerance', () => {
   });
 });
 
-/** The kinds that a text is refused or taken as. */
-const readAs = (text: string, ...kinds: DimensionName[]): Reading<{ kind: DimensionName }> => {
-  const measured = readMeasured(text, literals);
-  return measured.ok ? ofKind(measured.value, text, kinds) : measured;
-};
+describe('the unit that was perhaps meant', () => {
+  test.each([
+    ['12', 'voltage', '(perhaps `12 V`)'],
+    ['100', 'charge', '(perhaps `100 Ah`)'],
+    ['3', 'resistance', '(perhaps `3 mohm`)'],
+    ['-10', 'temperature', '(perhaps `-10 degC`)'],
+    ['−750', 'length', '(perhaps `−750 mm`)'],
+    ['8', 'duration', '(perhaps `8 h`)'],
+    ['30', 'duration', '(perhaps `30 h` or `30 d`)'],
+  ] as const)('%s as %s', (text, kind, words) => {
+    const reading = readAs(text, kind);
+    expect(reading.ok ? '' : reading.refusal.expected).toContain(words);
+  });
+});
 
 describe('what a key asks for', () => {
   test.each([

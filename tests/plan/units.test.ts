@@ -1,14 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Citation } from '../../src/catalogue/citation.ts';
-import {
-  bare,
-  dimensionCalled,
-  dimensions,
-  parseUnit,
-  sameDimension,
-  unitHints,
-  units,
-} from '../../src/plan/units.ts';
+import { readMeasured, withoutCalculator } from '../../src/plan/quantity.ts';
+import { bare, dimensionCalled, dimensions, parseUnit, unitHints, units } from '../../src/plan/units.ts';
 import { exactly, expectPublished, type Published } from '../published/agreement.ts';
 
 const act: Citation = {
@@ -33,6 +26,10 @@ const nistValues: Citation = {
   provenance: 'read',
 };
 const si: Citation = { title: 'The International System of Units: the prefixes', provenance: 'memory' };
+const siUnits: Citation = {
+  title: 'The International System of Units: derived units with names of their own, and hour, minute and day',
+  provenance: 'memory',
+};
 
 const printed = (value: number, within: number): Published => ({
   value,
@@ -40,7 +37,7 @@ const printed = (value: number, within: number): Published => ({
   because: 'half a unit in the last printed digit',
 });
 
-/** Each unit as a multiple of the kilogram, the metre or the cubic metre. */
+/** Each unit as a multiple of the unit that is made of kilograms, metres, seconds, amperes and kelvins. */
 const published: readonly (readonly [symbol: string, Published, Citation])[] = [
   ['kg', exactly(1), si],
   ['g', exactly(1e-3), si],
@@ -66,6 +63,24 @@ const published: readonly (readonly [symbol: string, Published, Citation])[] = [
   ['gal_us', printed(3.78541e-3, 5e-9), rule],
   ['gal_us', exactly(8 * 473.176473e-6), nistValues],
   ['pt_us', exactly(473.176473e-6), nistValues],
+  ['s', exactly(1), siUnits],
+  ['min', exactly(60), siUnits],
+  ['h', exactly(60 * 60), siUnits],
+  ['d', exactly(24 * 60 * 60), siUnits],
+  ['A', exactly(1), siUnits],
+  ['mA', exactly(1e-3), si],
+  ['V', exactly(1), siUnits],
+  ['mV', exactly(1e-3), si],
+  ['W', exactly(1), siUnits],
+  ['kW', exactly(1e3), si],
+  // A joule is a watt for a second, a coulomb an ampere for a second; an hour has 3600 of them.
+  ['Wh', exactly(3600), siUnits],
+  ['kWh', exactly(3.6e6), siUnits],
+  ['Ah', exactly(3600), siUnits],
+  ['mAh', exactly(3.6), siUnits],
+  ['ohm', exactly(1), siUnits],
+  ['mohm', exactly(1e-3), si],
+  ['K', exactly(1), siUnits],
 ];
 
 test.each(published)('1 %s', (symbol, value, source) => {
@@ -74,15 +89,29 @@ test.each(published)('1 %s', (symbol, value, source) => {
   expectPublished(unit?.factor ?? Number.NaN, value, source);
 });
 
-test('every unit of mass, length and volume is compared with a source', () => {
-  const simple = [...units].filter(([, { dimension }]) =>
-    [dimensions.mass, dimensions.length, dimensions.volume].some((each) =>
-      sameDimension(each.dimension, dimension),
-    ),
-  );
-  expect([...new Set(published.map(([symbol]) => symbol))].sort()).toEqual(
-    simple.map(([symbol]) => symbol).sort(),
-  );
+test('every unit is compared with a source', () => {
+  expect([...new Set(published.map(([symbol]) => symbol))].sort()).toEqual([...units.keys()].sort());
+});
+
+describe('electrical units agree with each other as the laws of electricity say', () => {
+  test.each([
+    ['V', 'ohm*A'],
+    ['W', 'V*A'],
+    ['W', 'A^2*ohm'],
+    ['Wh', 'V*Ah'],
+    ['Wh', 'W*h'],
+    ['Ah', 'A*h'],
+    ['mAh', 'mA*h'],
+    ['kWh', 'kW*h'],
+    ['mV', 'mohm*A'],
+    // 1 V = 1 kg·m²/(s³·A): a volt is a watt to the ampere, a watt a joule to the second.
+    ['V', 'kg*m2/s3/A'],
+  ])('%s = %s', (one, other) => {
+    const [left, right] = [parseUnit(one), parseUnit(other)];
+    if ('unknown' in left || 'unknown' in right) throw new Error('a unit is not known');
+    expect(right.factor / left.factor).toBeCloseTo(1, 12);
+    expect(right.dimension).toEqual(left.dimension);
+  });
 });
 
 describe('units put together', () => {
@@ -106,6 +135,8 @@ describe('units put together', () => {
     ['g/cm3', 1000, 'density'],
     ['kg/L', 1000, 'density'],
     ['kg/m2/m', 1, 'density'],
+    ['mV/K', 1e-3, 'voltagePerKelvin'],
+    ['V/K', 1, 'voltagePerKelvin'],
   ] as const)('%s', (text, factor, kind) => {
     const unit = parseUnit(text);
     if ('unknown' in unit) throw new Error(`${unit.unknown} is not known`);
@@ -126,23 +157,40 @@ describe('units put together', () => {
   });
 });
 
+/** The dimension of a unit, be it one with a factor or a scale of temperature. */
+function dimensionOfUnit(symbol: string) {
+  const reading = readMeasured(
+    `1 ${symbol}`,
+    withoutCalculator(() => false),
+  );
+  return reading.ok ? reading.value.dimension : undefined;
+}
+
 test.each(Object.entries(dimensions))('the units offered for %s are units of that kind', (_, kind) => {
   for (const symbol of kind.units.filter((each) => each !== '%')) {
-    const unit = parseUnit(symbol);
-    expect('unknown' in unit ? unit.unknown : unit.dimension, symbol).toEqual(kind.dimension);
+    expect(dimensionOfUnit(symbol), symbol).toEqual(kind.dimension);
   }
 });
 
 test('what a hint is for is no unit, and every unit that a hint offers is one', () => {
   for (const [name, hint] of unitHints) {
     expect(units.has(name), name).toBe(false);
-    for (const [, offered = ''] of hint.matchAll(/`(?:[\d.]+ )?([^`]+)`/g))
-      expect(parseUnit(offered), `${name}: ${offered}`).toHaveProperty('factor');
+    for (const [, offered = ''] of hint.matchAll(/`(?:-?[\d.]+ )?([^`]+)`/g))
+      expect(dimensionOfUnit(offered), `${name}: ${offered}`).toBeDefined();
   }
 });
 
 test.each([
   ['mass', 'a mass'],
+  ['duration', 'a time'],
+  ['current', 'a current'],
+  ['voltage', 'a voltage'],
+  ['power', 'a power'],
+  ['energy', 'an energy'],
+  ['charge', 'a charge'],
+  ['resistance', 'a resistance'],
+  ['voltagePerKelvin', 'a voltage per kelvin'],
+  ['temperature', 'a temperature'],
   ['share', 'a bare number'],
   ['number', 'a bare number'],
 ] as const)('%s is called %s', (kind, words) => {

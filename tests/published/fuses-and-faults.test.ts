@@ -146,7 +146,7 @@ describe('fuses', () => {
   ])('inverter of %d A: 1.25 × is %d A, fuse %d A', (currentA, needed, maker) => {
     const source: Citation = { title: 'an inverter maker’s manual, table 4.1', provenance: 'read' };
     expectPublished(currentA * 1.25, exactly(needed), source);
-    const ratings = fuseFamily(currentA < 50 ? 'bolt-in, small' : 'bolt-in, large').ratingsA;
+    const ratings = fuseFamily(currentA < 50 ? 'small bolt-in' : 'large bolt-in').ratingsA;
     const ours = ratings.indexOf(smallestFuse(ratings, currentA) ?? 0);
     // The maker skips a rating that is exactly met.
     expect(ratings.indexOf(maker) - ours).toBe(ratings.includes(needed) ? 1 : 0);
@@ -175,7 +175,7 @@ describe('fuses', () => {
   ])(
     'charger of %d A: fuse %d A (a charger maker’s table, read), within one rating of 1.25 ×',
     (currentA, maker) => {
-      const ratings = fuseFamily('bolt-in, small').ratingsA;
+      const ratings = fuseFamily('small bolt-in').ratingsA;
       const ours = smallestFuse(ratings, currentA) ?? 0;
       expect(Math.abs(ratings.indexOf(ours) - ratings.indexOf(maker))).toBeLessThanOrEqual(1);
     },
@@ -185,7 +185,7 @@ describe('fuses', () => {
     const below = fuseAgainstAmpacity.find(({ practice }) => practice === 'boats below 50 V');
     expectPublished(below?.share ?? 0, exactly(1.5), boatLawFuse);
     expect(below?.belowV).toBe(50);
-    const { ratingsA } = fuseFamily('bolt-in, small');
+    const { ratingsA } = fuseFamily('small bolt-in');
     expect(greatestFuse(ratingsA, 60)).toBe(60);
     expect(greatestFuse(ratingsA, 60, 1.5)).toBe(80);
   });

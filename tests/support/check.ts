@@ -2,6 +2,7 @@ import { assemble } from '../../src/build/assemble.ts';
 import type { Body, PlacedBody } from '../../src/build/body.ts';
 import type { Build } from '../../src/build/build.ts';
 import { routingFor } from '../../src/build/routing.ts';
+import { simulationFor } from '../../src/build/simulating.ts';
 import { checkPlan } from '../../src/cli/check-plan.ts';
 import type { Finding, Note } from '../../src/engine/finding.ts';
 import type { Phrase } from '../../src/engine/phrase.ts';
@@ -28,7 +29,7 @@ export async function problemsOf(text: string): Promise<readonly string[]> {
 export async function buildOf(text: string): Promise<Build> {
   const { plan, problems } = await loadPlan(text, loadCalculator);
   if (!plan) throw new Error(`the plan has problems: ${JSON.stringify(problems)}\n${text}`);
-  return assemble(plan, await routingFor(plan));
+  return assemble(plan, await routingFor(plan), await simulationFor(plan));
 }
 
 /** The one finding of a rule, or the one about a subject that begins with these words. */

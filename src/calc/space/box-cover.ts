@@ -7,8 +7,11 @@ import type { Prism } from './prism.ts';
 /** Stretches that come nearer than this are one: rounding of sums. A micrometre. */
 const NOTHING_M = 1e-6;
 
-/** An outline that is not square to the van is covered by strips so wide. Own choice. */
+/** An outline that is not square to the van is covered by strips at least so wide. Own choice. */
 const STRIP_M = 0.02;
+
+/** More strips than this only cost time: a very long outline is covered by wider ones. Own choice. */
+const MOST_STRIPS = 60;
 
 /** Strips begin and end at every corner of an outline that has no more than these. Own choice. */
 const FEW_CORNERS = 12;
@@ -18,7 +21,8 @@ function stripEnds(outline: Outline): readonly number[] {
   const isSquare = edgesOf(outline).every(([from, to]) => from.xM === to.xM || from.yM === to.yM);
   const { leastYM, mostYM } = boundsOf(outline);
   const ends = isSquare || outline.length <= FEW_CORNERS ? outline.map(({ yM }) => yM) : [leastYM, mostYM];
-  if (!isSquare) for (let yM = leastYM + STRIP_M; yM < mostYM; yM += STRIP_M) ends.push(yM);
+  const stripM = Math.max(STRIP_M, (mostYM - leastYM) / MOST_STRIPS);
+  if (!isSquare) for (let yM = leastYM + stripM; yM < mostYM; yM += stripM) ends.push(yM);
   return [...new Set(ends)].sort((a, b) => a - b);
 }
 

@@ -27,8 +27,8 @@ export const fuseFamilyIds = [
   'blade',
   'blade 58 V',
   'maxi blade',
-  'bolt-in, small',
-  'bolt-in, large',
+  'small bolt-in',
+  'large bolt-in',
   'ANL',
   'battery-post block',
   'class T',
@@ -80,7 +80,7 @@ export const fuseFamilies: readonly FuseFamily[] = [
     citations: [bladeFuseStandard, fuseRatingsRemembered],
   },
   {
-    id: 'bolt-in, small',
+    id: 'small bolt-in',
     of: 'bolt-in fuse with 30 mm between its bolts (ISO 8820-5 type SF30)',
     ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 200],
     breaking: [{ upToV: 32, breakingA: 2000 }],
@@ -88,7 +88,7 @@ export const fuseFamilies: readonly FuseFamily[] = [
     caution: 'Versions for 58 V and more exist; their data sheet decides.',
   },
   {
-    id: 'bolt-in, large',
+    id: 'large bolt-in',
     of: 'bolt-in fuse with 51 mm between its bolts (ISO 8820-5 type SF51)',
     ratingsA: [60, 80, 100, 125, 150, 175, 200, 225, 250, 300, 400, 500],
     breaking: [{ upToV: 32, breakingA: 2000 }],

@@ -1,0 +1,26 @@
+import { amount, listOf, packRefusal, positive, quantity, type ReadQuantity, section } from './fields.ts';
+
+/** How and where its people live in the van: what the electrical year is worked out for. */
+export function livingSchema(read: ReadQuantity) {
+  const degrees = quantity(read, 'number');
+  return section(
+    {
+      nights_off_grid: positive(read, 'number').optional(),
+      place: section(
+        { latitude: degrees, longitude: degrees },
+        '{latitude: 54.6, longitude: -3.1}',
+      ).optional(),
+      sun: listOf(amount(read, 'irradiation'), '[0.5 kWh/m2, 1.1 kWh/m2, 2.2 kWh/m2]')
+        .refine(({ length }) => length === 12, {
+          error: packRefusal({
+            message: 'does not have one value for each month',
+            expected: 'twelve, January first: the mean of a day in each month',
+          }),
+        })
+        .optional(),
+      driving: amount(read, 'duration').optional(),
+      shore_nights: amount(read, 'number').optional(),
+    },
+    '{nights_off_grid: 3, place: {latitude: 54.6, longitude: -3.1}}',
+  );
+}

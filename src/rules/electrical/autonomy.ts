@@ -1,0 +1,91 @@
+import type { WorkedYear } from '../../build/energy.ts';
+import { monthName } from '../../build/energy.ts';
+import type { MonthSummary } from '../../calc/energy/year.ts';
+import { judge } from '../../engine/judge.ts';
+import { chargeAh, duration } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
+import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
+import { least, withBattery } from '../energy-changes.ts';
+import {
+  climateCautions,
+  climateSources,
+  simulationSources,
+  workedYear,
+  yearCautions,
+} from '../energy-facts.ts';
+import { optional } from '../needs.ts';
+
+const secondsADay = 86_400;
+/** No battery of a van is called more than this. */
+const longestDays = 1000;
+
+const text: RuleText = {
+  id: 'electrical.autonomy',
+  topic: 'electrical',
+  title: 'nights on the battery alone',
+  why: 'With a dull sky, the engine off and no hook-up, the battery is all there is until something charges it again.',
+  formula:
+    't: hours from 18:00, full, until E < P·1 h; E = u·C·U, less P/η each hour (lead above its rated power P_r: times (P/P_r)^(n−1)); in nights: t / 24 h',
+  sources: simulationSources,
+  cautions: yearCautions,
+  place: ['living'],
+};
+
+const nightsOffGrid: Need<number> = optional('living.nights_off_grid', ({ energy }) => energy?.nightsOffGrid);
+
+export default defineRule({
+  ...text,
+  needs: {
+    worked: workedYear,
+    nights: nightsOffGrid,
+  },
+  check: ({ facts: { worked, nights } }) => {
+    const darkest = darkestOf(worked.year.months);
+    if (!darkest) return { findings: [] };
+    const days = Math.min(longestDays, darkest.autonomyDays);
+    return {
+      findings: [
+        judge({
+          rule: text,
+          subject: `battery in ${monthName(darkest.month)}`,
+          path: ['living', 'nights_off_grid'],
+          kind: 'duration',
+          measured: { value: days * secondsADay, standard: 0 },
+          limit: nights * secondsADay,
+          sense: 'at least',
+          broken: 'fail',
+          reason: say`Full at six in the evening and with nothing that charges it, the battery carries the loads of ${monthName(darkest.month)}, the darkest month, for ${duration(days * secondsADay)}, which is ${inNights(days)}; the plan wants ${inNights(nights)}.`,
+          remedy: () => largerBattery(worked, darkest.month, nights),
+          sources: climateSources(worked),
+          cautions: climateCautions(worked),
+        }),
+      ],
+    };
+  },
+});
+
+const darkestOf = (months: readonly MonthSummary[]): MonthSummary | undefined =>
+  months.reduce<MonthSummary | undefined>(
+    (darkest, each) => (darkest === undefined || each.globalWhM2 < darkest.globalWhM2 ? each : darkest),
+    undefined,
+  );
+
+/** Rounded down, so that too few never look like enough. */
+const inNights = (days: number): string => {
+  const shown = Math.floor(10 * days + 1e-9) / 10;
+  return `${shown} ${shown === 1 ? 'night' : 'nights'}`;
+};
+
+const stepAh = 10;
+const mostAh = 2000;
+
+function largerBattery({ input, rerun, bank }: WorkedYear, month: number, nights: number): Phrase {
+  const lasts = (steps: number): boolean => {
+    const changed = withBattery(input, 1 + (steps * stepAh) / bank.capacityAh);
+    return (rerun(changed).year.months[month]?.autonomyDays ?? 0) >= nights - 1e-9;
+  };
+  const steps = least(mostAh / stepAh, lasts);
+  if (steps === undefined)
+    return say`Use less: even ${chargeAh(mostAh)} more battery would not last so long.`;
+  return say`Fit ${chargeAh(steps * stepAh)} more battery of the same kind, use less, or plan fewer nights.`;
+}

@@ -1,0 +1,102 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { run } from '../../src/cli/program.ts';
+import { electricalVan } from '../support/electrical-plan.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'storystick-circuits-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const file = (name: string, text: string): string => {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+};
+
+const whole = file('whole.yaml', electricalVan);
+// A cable that a fuse ten times too large does not protect.
+const fails = file(
+  'fails.yaml',
+  electricalVan.replace(
+    'type: blade, rating: 10 A, from_source',
+    'type: maxi blade, rating: 100 A, from_source',
+  ),
+);
+const bare = file('bare.yaml', 'storystick: 1\nvan: {max_mass: 3500 kg}\n');
+const unread = file('unread.yaml', 'storystick: 1\nvan: {}\nelectrical: {voltage: 12}\n');
+
+async function storystick(...args: string[]): Promise<{ code: number; out: string; err: string }> {
+  let [out, err] = ['', ''];
+  const code = await run(args, {
+    version: '1.2.3',
+    width: 100,
+    colour: false,
+    print: (text) => {
+      out += text;
+    },
+    complain: (text) => {
+      err += text;
+    },
+    loadCalculator: () => import('../../src/plan/calculator.ts'),
+  });
+  return { code, out: out.replaceAll(`${folder}/`, ''), err: err.replaceAll(`${folder}/`, '') };
+}
+
+describe('circuits', () => {
+  test('prints the whole schedule, the cautions on top', async () => {
+    const { code, out, err } = await storystick('circuits', whole);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/^Unnamed plan: schedule of circuits\nwhole\.yaml\n\nCaution\n- A planning aid\./);
+    expect(out).toContain('\n- Mains voltage kills.');
+    expect(out).toContain('\nCircuits of the battery\n');
+    expect(out).toMatch(/`storystick check whole\.yaml\s--assumptions`/);
+  });
+
+  test('a circuit that fails is listed as failing, and the exit code is left to check', async () => {
+    const { code, out } = await storystick('circuits', fails);
+    expect(code).toBe(0);
+    expect(out).toMatch(/\bfail\b/);
+    expect((await storystick('check', fails)).code).toBe(1);
+  });
+
+  test('a plan without an electrical part is told what to add', async () => {
+    const { code, out, err } = await storystick('circuits', bare);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toContain('there are no circuits to list yet, since the plan has no electrical part');
+    const [, offered = ''] = /to add: `(.+)`\n$/.exec(out) ?? [];
+    // What is offered reads as a plan.
+    const added = file(
+      'added.yaml',
+      `storystick: 1\nvan: {}\nfixtures: {fridge: {mass: 20 kg}}\n${offered}\n`,
+    );
+    expect((await storystick('circuits', added)).code).toBe(0);
+  });
+
+  test('a plan that cannot be understood is said as by check, and nothing is listed', async () => {
+    const { code, out, err } = await storystick('circuits', unread);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/^unread\.yaml:3:23: /);
+    expect(err).toMatch(/1 problem: nothing was listed, because the plan could not be understood\.\n$/);
+    expect((await storystick('circuits', join(folder, 'nowhere.yaml'))).code).toBe(2);
+  });
+});
+
+describe('a command line that cannot be understood', () => {
+  const usage =
+    '  expected: `storystick circuits plan.yaml`; `storystick circuits --help` shows all options\n';
+
+  test.each([
+    [['circuits'], `no plan is given\n${usage}`],
+    [['circuits', whole, '--json'], `unknown option \`--json\`\n${usage}`],
+  ])('%j', async (args, said) => {
+    expect(await storystick(...args)).toEqual({ code: 2, out: '', err: said });
+  });
+});
+
+test('help ends with 0, says the exit codes and shows two examples', async () => {
+  const { code, out } = await storystick('circuits', '--help');
+  expect(code).toBe(0);
+  expect(out).toMatch(/Exit codes: 0 the circuits are listed, whatever their verdicts/);
+  expect(out.match(/^ {2}storystick circuits .+$/gm)).toHaveLength(2);
+});
