@@ -43,7 +43,7 @@ export const conductor = () =>
         example,
       );
     const system: ConductorSystem = /^awg$/i.test(unit) ? 'AWG' : /^sae$/i.test(unit) ? 'SAE' : 'mm²';
-    const size = system === 'mm²' ? digits : digits;
+    const size = system === 'mm²' ? String(Number(digits)) : digits;
     const known = sizesOf(system);
     if (!known.includes(size))
       return refuse(

@@ -152,7 +152,7 @@ const smallCraft: AmpacityTable = {
   ],
   citations: [smallCraftAmpacity],
   caution:
-    'From memory: it should warn, not fail, until the standard has been read. 85 stands for 85 to 90 °C.',
+    'From memory: the standard itself was not read. 85 stands for 85 to 90 °C.',
 };
 
 /** 70 and 90 °C, from two tables of one book. */

@@ -159,8 +159,8 @@ test('a plan in which a load is not known has no choice for that circuit', async
   expect(only(await reportOf(text), 'electrical.voltage-drop').verdict).toBe('not checked');
 });
 
-// The feeder, 2 m of 10 mm², loses 4 · 1.91 · 1.1965 = 9.141 mΩ · 15 A = 0.137 V of the 0.36 V. Of its own the circuit may lose 0.223 V at
-// 10 A over 4 m: 22.3 / 4 = 5.57 mΩ/m hot, 4.66 cold: 6 mm² (3.3), not 4 mm² (4.95). Alone it might lose 0.36 V: 4 mm² would do.
+// The feeder, 2 m of 10 mm²: 4 · 1.91 · 1.1965 = 9.14 mΩ, at 15 A 0.137 V of the 0.36 V. Of its own the circuit may lose
+// 0.223 V at 10 A over 4 m: 5.57 mΩ/m hot, 4.66 cold: 6 mm² (3.3), not 4 mm² (4.95), which would do alone.
 test('what is lost before a circuit makes its conductor bigger', async () => {
   const text = wired(`  voltage: 12 V
   battery: {chemistry: lithium iron phosphate, voltage: 12.8 V, capacity: 100 Ah}
