@@ -26,6 +26,8 @@ interface Gathered {
   readonly assumptions: Assumption[];
   /** Of the twelve months. */
   readonly isSummer: readonly boolean[];
+  /** Those who sleep in the van; undefined where the plan does not say. */
+  readonly people: number | undefined;
 }
 
 /** What the circuits take on a day. Loads in amperes are counted at the battery's nominal voltage. */
@@ -34,10 +36,11 @@ export function dailyLoads(
   electrical: Electrical,
   bank: Bank,
   latitudeDeg: number,
+  people: number | undefined,
 ): DailyLoads {
   const north = latitudeDeg >= 0;
   const isSummer = Array.from({ length: 12 }, (_, month) => (month >= 3 && month <= 8) === north);
-  const gathered: Gathered = { loads: [], missing: [], assumptions: [], isSummer };
+  const gathered: Gathered = { loads: [], missing: [], assumptions: [], isSummer, people };
   addCircuits(gathered, given, electrical, bank);
   if (electrical.inverter) addInverter(gathered, given, electrical, electrical.inverter, bank);
   const timed = [...Object.values(given.circuits ?? {}), ...Object.values(given.mains_circuits ?? {})];
@@ -72,8 +75,8 @@ function addCircuits(
     const { name, path, load, standing } = circuit;
     const isLoad = !circuit.feeds && !circuit.charges && inverter?.circuit !== name;
     if (!isLoad && (!standing || inverter?.circuit === name)) continue;
-    const { hours: givenHours, when } = given.circuits?.[name] ?? {};
-    const hours = isLoad ? hoursOfLoad(gathered, circuit, givenHours) : none;
+    const { hours: givenHours, when, per_person: perPerson } = given.circuits?.[name] ?? {};
+    const hours = isLoad ? hoursOfLoad(gathered, circuit, givenHours, perPerson === true) : none;
     if (!hours) continue;
     const standingW = standing ? wattsOf(standing, bank) : 0;
     gathered.loads.push(
@@ -89,19 +92,32 @@ function addCircuits(
   }
 }
 
+/** The hours of all people together, a day at most. Undefined where the plan does not say how many there are. */
+function ofAll({ missing, people }: Gathered, given: GivenHours, perPerson: boolean): Season | undefined {
+  const { summer, winter } = hoursOf(given);
+  if (!perPerson) return { summer, winter };
+  if (people === undefined) {
+    missing.push('people.sleepers');
+    return undefined;
+  }
+  return { summer: Math.min(24, people * summer), winter: Math.min(24, people * winter) };
+}
+
 /** Undefined where the plan does not say; what is missing is noted. */
 function hoursOfLoad(
-  { missing, assumptions }: Gathered,
+  gathered: Gathered,
   { name, path, load, standing, alarm }: Electrical['circuits'][number],
   given: GivenHours | undefined,
+  perPerson: boolean,
 ): Season | undefined {
+  const { missing, assumptions } = gathered;
   const key = path.join('.');
   if (!load) {
     if (standing) return none;
     missing.push(`${key}.load`, ...(given ? [] : [`${key}.hours`]));
     return undefined;
   }
-  if (given) return hoursOf(given);
+  if (given) return ofAll(gathered, given, perPerson);
   if (alarm) {
     assumptions.push({ path, text: say`${name}: an alarm, on day and night` });
     return allDay;
@@ -125,12 +141,13 @@ function addInverter(
   let summer = 0;
   let winter = 0;
   for (const { name, path, loadW } of fed) {
-    const { hours: givenHours, when = 'always' } = given.mains_circuits?.[name] ?? {};
+    const { hours: givenHours, when = 'always', per_person: perPerson } = given.mains_circuits?.[name] ?? {};
     const key = path.join('.');
     if (loadW === undefined) gathered.missing.push(`${key}.load`);
     if (!givenHours) gathered.missing.push(`${key}.hours`);
     if (loadW === undefined || !givenHours) continue;
-    const hours = hoursOf(givenHours);
+    const hours = ofAll(gathered, givenHours, perPerson === true);
+    if (!hours) continue;
     summer += hours.summer;
     winter += hours.winter;
     const powerW = loadW / inverter.efficiency;

@@ -32,7 +32,9 @@ export function energyOf(
   if (!living && !given) return undefined;
   const place = living?.place;
   const loads =
-    given && electrical?.bank && dailyLoads(given, electrical, electrical.bank, place?.latitude.value ?? 0);
+    given &&
+    electrical?.bank &&
+    dailyLoads(given, electrical, electrical.bank, place?.latitude.value ?? 0, plan.people?.sleepers?.length);
   const climate = living && climateOf(living);
   const missing = [
     ...(electrical?.bank ? [] : ['electrical.battery']),

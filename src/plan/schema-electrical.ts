@@ -36,6 +36,7 @@ export function electricalSchema(read: ReadQuantity) {
   const inUse = {
     hours: z.union([hours, section({ summer: hours, winter: hours }, '{summer: 2 h}')]).optional(),
     when: oneOf(partsOfDay).optional(),
+    per_person: trueOrFalse.optional(),
   };
   const wire = {
     conductor: conductor().optional(),

@@ -38,6 +38,21 @@ describe('what the loads take on a day', () => {
     expect(await january()).toBeCloseTo(31 * (50 + 80), 6);
     expect(await january(southern)).toBeCloseTo(31 * (100 + 80), 6);
   });
+  test('hours for each person count as often as people sleep there, and no day has more than 24', async () => {
+    const of = async (hours: string, sleepers: number) => {
+      const people = `people: {sleepers: [${Array.from({ length: sleepers }, () => '{stature: 1.7 m}').join(', ')}]}`;
+      const living = `{nights_off_grid: 3, place: {latitude: 48.2, longitude: 11.6}}\n${people}`;
+      return loadOf(
+        await workedOf({ fridge: `load: 10 W, hours: ${hours}, per_person: true`, living }),
+        'fridge',
+      );
+    };
+    expect((await of('2 h', 3)).winterWh).toBeCloseTo(60, 9);
+    expect((await of('10 h', 3)).winterWh).toBeCloseTo(240, 9);
+    expect(await missingOf(energyPlan({ fridge: 'load: 10 W, hours: 2 h, per_person: true' }))).toContain(
+      'people.sleepers',
+    );
+  });
   test('what stands by draws in the hours that are left', async () => {
     const worked = await workedOf({ fridge: 'load: 45 W, hours: 8 h, standing: 2 W' });
     expect(loadOf(worked, 'fridge').winterWh).toBeCloseTo(8 * 45 + 16 * 2, 9);
