@@ -177,20 +177,35 @@ function customIssue(raw: unknown, refusal: Refusal) {
 /** Nothing in a van is longer or farther off, cables included: a metre was probably written for a millimetre. */
 const longestM = 30;
 
+/** Colder than any place on earth, and hotter than any insulation bears, K. */
+const coldestK = 273.15 - 100;
+const hottestK = 273.15 + 300;
+
+/** What no van has: a slip of the unit or of the decimal point. */
+function beyondAll({ kind, value }: Filling, raw: unknown): Refusal | undefined {
+  if (kind === 'length' && Math.abs(value) > longestM)
+    return { message: `${quoteValue(raw)} is more than any van is long`, expected: `at most ${longestM} m` };
+  if (kind === 'temperature' && (value < coldestK || value > hottestK))
+    return {
+      message: `${quoteValue(raw)} is no temperature that a van meets`,
+      expected: 'from -100 to 300 degrees Celsius',
+    };
+  return undefined;
+}
+
 function bounded(read: ReadQuantity, kinds: readonly DimensionName[], least: number) {
   return z.unknown().transform((raw, context): Filling => {
     const reading = readAs(raw, read, kinds);
-    const isTooLong =
-      reading.ok && reading.value.kind === 'length' && Math.abs(reading.value.value) > longestM;
-    if (reading.ok && reading.value.value >= least && !isTooLong) return reading.value;
-    const refusal = isTooLong
-      ? { message: `${quoteValue(raw)} is more than any van is long`, expected: `at most ${longestM} m` }
-      : reading.ok
+    const beyond = reading.ok ? beyondAll(reading.value, raw) : undefined;
+    if (reading.ok && reading.value.value >= least && !beyond) return reading.value;
+    const refusal =
+      beyond ??
+      (reading.ok
         ? {
             message: `${quoteValue(raw)} is ${reading.value.value < 0 ? 'negative' : 'zero'}`,
             expected: `${least > 0 ? 'more than zero' : 'zero or more'}: ${examplesOf(kinds)}`,
           }
-        : reading.refusal;
+        : reading.refusal);
     context.issues.push(customIssue(raw, refusal));
     return z.NEVER;
   });
