@@ -6,6 +6,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { energyYear } from '../../src/calc/energy/year.ts';
+import { energyInput } from '../support/energy-year.ts';
 import {
   planWithCircuits,
   planWithFixtures,
@@ -87,6 +89,14 @@ try {
   for (let round = 0; round < rounds; round += 1) cases.forEach(runTimed);
   const peaks = [1, 2, 3].map(() => peakMib(large));
 
+  const yearsMs = Array.from({ length: 2 * rounds }, () => {
+    const begin = performance.now();
+    energyYear(energyInput());
+    return performance.now() - begin;
+  });
+  // The first half warms it up.
+  const yearMs = median(yearsMs.slice(rounds));
+
   const time = (each: Case): number => median(each.timesMs);
   const over = (each: Case, other: Case): number => time(each) / time(other);
   const timesNode = (ratio: number): string => `${ratio.toFixed(2)} × node -e 0`;
@@ -120,6 +130,7 @@ try {
         'at most 1 s',
         time(wired) <= 1000,
       ],
+      ['a year of energy, warm', `${yearMs.toFixed(0)} ms`, 'at most 50 ms', yearMs <= 50],
       ['10,000 over 5,000 fixtures', over(twice, large).toFixed(2), 'at most 2.2', over(twice, large) <= 2.2],
       [
         'peak memory, 5,000 fixtures',
