@@ -134,8 +134,8 @@ describe('tables by latitude and month', () => {
     expect(Math.abs(inMegajoules(40, 2) - 27.2)).toBeLessThan(0.12);
   });
 
-  // A transcription has 0.8 for February at 66° N; the equation, and the rows beside it, say 4.8.
-  test('a misprint of a transcription is not followed', () => {
+  // A copy has 0.8 for February at 66° N; the equation, and the rows beside it, say 4.8.
+  test('a misprint of a copy is not followed', () => {
     expect(inMegajoules(66, 1)).toBeCloseTo(4.8, 0);
   });
 });
