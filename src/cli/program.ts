@@ -29,7 +29,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
   program
     .command('check')
     .description(
-      'check a plan: what it weighs, on which axle and which side, in the load state worst for each limit',
+      'check a plan: what it weighs and where, whether it fits, whether people, cables and pipes find their way, and whether the electrics suffice',
     )
     .argument('<plan>', 'the plan file')
     .option(
