@@ -151,7 +151,8 @@ const smallCraft: AmpacityTable = {
     byArea(150, [380, 430, 475, 520, 560]),
   ],
   citations: [smallCraftAmpacity],
-  caution: 'From memory: the standard itself was not read. 85 stands for 85 to 90 °C.',
+  caution:
+    'What cables bear by ISO 10133 and ISO 13297 is from memory, the standards were not read; its column for 85 °C stands for 85 to 90 °C.',
 };
 
 /** 70 and 90 °C, from two tables of one book. */

@@ -83,13 +83,15 @@ const around = (
   caution?: string,
 ): Guidance => ({ value, low, high, citations, ...(caution !== undefined && { caution }) });
 
+const lowestRemembered = 'The lowest voltage of a battery is from memory; its data sheet decides.';
+
 const leadVoltages = {
   lead: true,
   nominalCellV: 2,
   cellsPerBlock: 6,
   nominalBlockV: 12,
   nominalCitations: [leadCellDefinition],
-  lowestBlockV: around(10.5, 10.5, 11, [lowestVoltagePractice], 'From memory, no source.'),
+  lowestBlockV: around(10.5, 10.5, 11, [lowestVoltagePractice], lowestRemembered),
 } as const;
 
 const leadEfficiencies = {
@@ -106,7 +108,7 @@ const lithiumIronPhosphate: BatteryChemistry = {
   cellsPerBlock: 4,
   nominalBlockV: 12.8,
   nominalCitations: [lfpVoltageCharts],
-  lowestBlockV: around(12, 12, 12, [lowestVoltagePractice, lfpVoltageCharts], 'From memory, no source.'),
+  lowestBlockV: around(12, 12, 12, [lowestVoltagePractice, lfpVoltageCharts], lowestRemembered),
   usableShare: around(0.8, 0.8, 1, [chemistryComparison, offGridBankGuide]),
   chargeRatePerHour: around(
     0.5,
@@ -124,13 +126,19 @@ const lithiumIronPhosphate: BatteryChemistry = {
   ),
   coulombicEfficiency: around(0.99, 0.99, 1, [chemistryComparison]),
   energyEfficiency: around(0.92, 0.92, 0.98, [chemistryComparison]),
-  selfDischargePerMonth: around(0.03, 0.01, 0.03, [rememberedSelfDischarge], 'From memory, no source.'),
+  selfDischargePerMonth: around(
+    0.03,
+    0.01,
+    0.03,
+    [rememberedSelfDischarge],
+    'What a battery loses by itself is from memory; its data sheet decides.',
+  ),
   resistanceOhmAt100Ah: around(
     0.03,
     0.005,
     0.03,
     [rememberedResistance],
-    'From memory, no source. The switch is included.',
+    'The internal resistance of a lithium battery, its switch included, is from memory; its data sheet decides.',
   ),
   peukertExponent: around(1, 1, 1.06, [lfpNoPeukert, rememberedExponents]),
   cycleLives: [{ depth: 0.8, fewest: 1900, most: 6000, citations: [lifeByChemistryPaper, offGridBankGuide] }],
@@ -150,7 +158,13 @@ const floodedLead: BatteryChemistry = {
     [selfDischargeBook],
     'A tubular traction battery; starting and semi-traction batteries lose half of it.',
   ),
-  resistanceOhmAt100Ah: around(0.01, 0.004, 0.01, [rememberedResistance], 'From memory, no source.'),
+  resistanceOhmAt100Ah: around(
+    0.01,
+    0.004,
+    0.01,
+    [rememberedResistance],
+    'The internal resistance of a battery is from memory; its data sheet decides.',
+  ),
   peukertExponent: around(
     1.25,
     1.14,
