@@ -8,7 +8,7 @@ import { boundsOf, edgesOf, type Outline, outlineArea, rectangle } from '../calc
 export interface Surface {
   readonly outline: Outline;
   readonly box: Box3;
-  /** The mattress or cushions, where the plan has any. */
+  /** The mattress or cushions; none where the plan names none. */
   readonly cushions: readonly Solid[];
 }
 

@@ -29,7 +29,7 @@ function withFifthCorner(outline: Outline): Outline {
   return [a, { xM: (a.xM + b.xM) / 2, yM: (a.yM + b.yM) / 2 }, ...outline.slice(1)];
 }
 
-test('rectangles are cut as any other outlines, to the last corner', () => {
+test('rectangles are cut like all other outlines, to the last corner', () => {
   // Beside a second outline, even one far away, a rectangle goes the long way.
   const far = rectangle(5, 5, 1, 1);
   fc.assert(
@@ -45,7 +45,7 @@ test('rectangles are cut as any other outlines, to the last corner', () => {
   );
 });
 
-test('a rectangle is as thick as any other outline', () => {
+test('a rectangle is as thick as every other outline', () => {
   fc.assert(
     fc.property(rectangles(12), fc.integer({ min: 1, max: 12 }), (outline, thickness) => {
       const isThick = (each: Outline) => thickerThan({ outlines: [each], holes: [] }, thickness / 1000);
