@@ -72,6 +72,14 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
       limit,
       reason,
     })),
+    waivers: (plan.waivers ?? []).map(({ check, subject, reason, by, until }, index) => ({
+      check,
+      ...(subject !== undefined && { subject }),
+      ...(reason !== undefined && { reason }),
+      by,
+      until,
+      path: ['waivers', index],
+    })),
     assumptions: [
       ...base.assumptions,
       ...people.assumptions,

@@ -84,6 +84,19 @@ export interface Override {
   readonly reason: string;
 }
 
+/** A failure or warning that its people accept until a day, with the reason for it. */
+export interface Waiver {
+  /** The id of a rule. */
+  readonly check: string;
+  /** As the report names it; without one all that the check finds is meant. */
+  readonly subject?: string;
+  readonly reason?: string;
+  readonly by: string;
+  /** Year-month-day. */
+  readonly until: string;
+  readonly path: PlanPath;
+}
+
 /** Everything that follows from a plan, resolved and in SI. Rules read it; nothing changes it. */
 export interface Build {
   readonly name: string;
@@ -111,5 +124,6 @@ export interface Build {
   readonly states: readonly NamedState[];
   readonly tickets: readonly Ticket[];
   readonly overrides: readonly Override[];
+  readonly waivers: readonly Waiver[];
   readonly assumptions: readonly Assumption[];
 }

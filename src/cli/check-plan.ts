@@ -4,12 +4,16 @@ import { routingFor } from '../build/routing.ts';
 import { simulationFor } from '../build/simulating.ts';
 import { overrideTroubles } from '../engine/overrides.ts';
 import type { Report } from '../engine/report.ts';
+import { reviewed } from '../engine/review.ts';
 import { type Defect, runRules, sortFindings } from '../engine/run.ts';
+import { waiverTroubles } from '../engine/waiver-troubles.ts';
 import type { PlanDocument } from '../plan/document.ts';
 import { loadPlan } from '../plan/load.ts';
 import type { Calculator } from '../plan/parameters.ts';
 import type { Problem } from '../plan/problem.ts';
+import type { Plan } from '../plan/schema.ts';
 import { rules } from '../rules/index.ts';
+import { localDay } from './clock.ts';
 
 export type Checked =
   | {
@@ -18,6 +22,8 @@ export type Checked =
       readonly defects: readonly Defect[];
       /** What the report is about, for those who show more of it. */
       readonly build: Build;
+      readonly document: PlanDocument;
+      readonly plan: Plan;
     }
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly document: PlanDocument };
 
@@ -26,17 +32,28 @@ export async function checkPlan(
   file: string,
   text: string,
   loadCalculator: () => Promise<Calculator>,
+  /** The day that waivers are held against. */
+  today: string = localDay(),
 ): Promise<Checked> {
   const { document, plan, problems } = await loadPlan(text, loadCalculator);
   if (!plan) return { ok: false, problems, document };
   const build = assemble(plan, await routingFor(plan), await simulationFor(plan));
-  const troubles = overrideTroubles(rules, build).map(({ path, onKey, ...words }) => ({
-    ...words,
-    span: onKey ? document.keySpanOf(path) : document.spanOf(path),
-  }));
+  const troubles = [...overrideTroubles(rules, build), ...waiverTroubles(rules, build)].map(
+    ({ path, onKey, ...words }) => ({
+      ...words,
+      span: onKey ? document.keySpanOf(path) : document.spanOf(path),
+    }),
+  );
   if (troubles.length > 0) return { ok: false, problems: troubles, document };
-  const { findings, notes, defects } = runRules(rules, build);
-  return { ok: true, report: reportOf(file, document, build, { findings, notes }), defects, build };
+  const { findings, notes, defects } = reviewed(rules, build, runRules(rules, build), today);
+  return {
+    ok: true,
+    report: reportOf(file, document, build, { findings, notes }),
+    defects,
+    build,
+    document,
+    plan,
+  };
 }
 
 function reportOf(

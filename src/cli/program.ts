@@ -1,14 +1,49 @@
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { topics } from '../engine/finding.ts';
 import { nearest } from '../plan/nearest.ts';
 import { quote } from '../plan/quote.ts';
 import { visible } from '../report/visible.ts';
-import { check, parseTopics } from './check.ts';
+import { check } from './check.ts';
+import { checkOptionsOf, type WrittenCheck } from './check-options.ts';
+import { addCompare } from './commands/compare.ts';
+import { addCompletion } from './commands/completion.ts';
+import { addDiff } from './commands/diff.ts';
+import { addExplain } from './commands/explain.ts';
+import { addHook } from './commands/hook.ts';
+import { addMove } from './commands/move.ts';
+import { addNew } from './commands/new.ts';
+import { formatOptions } from './commands/output.ts';
+import { addSchema } from './commands/schema.ts';
+import { addSet } from './commands/set.ts';
+import { addWatch } from './commands/watch.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Reads the command line, runs the command, and returns the exit code: 0, 1, 2 or 3. */
 export async function run(args: readonly string[], around: Surroundings): Promise<number> {
   let exitCode = 0;
+  const program = programOf(args, around, (code) => {
+    exitCode = code;
+  });
+  if (args.length === 0) {
+    around.complain(`no command is given\n\n`);
+    program.outputHelp({ error: true });
+    return 2;
+  }
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return exitCode;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    throw error;
+  }
+}
+
+/** All commands and their options; help, completion and tests read them from here. */
+export function programOf(
+  args: readonly string[],
+  around: Surroundings,
+  done: (exitCode: number) => void,
+): Command {
   const program = new Command('storystick')
     .description('Checks the plan of a van-to-home conversion, written in one YAML file.')
     .version(around.version, '-V, --version', 'print the version')
@@ -26,53 +61,43 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .configureHelp({ optionDescription: ({ description }) => description })
     .addHelpText('after', exitCodes);
 
-  program
+  const checking = program
     .command('check')
     .description(
       'check a plan: what it weighs and where, whether it fits, whether people, cables and pipes find their way, and whether the electrics suffice',
     )
     .argument('<plan>', 'the plan file')
-    .option(
-      '--only <topics>',
-      `show only these topics, with commas between: ${topics.join(', ')}`,
-      (given: string, before: readonly string[]): readonly string[] => [...before, given],
-      [],
+    .addOption(
+      new Option('--only <topics>', `show only these topics, with commas between: ${topics.join(', ')}`)
+        .choices(topics)
+        .argParser((given: string, before: readonly string[]): readonly string[] => [...before, given])
+        .default([]),
     )
     .option('--detail', 'explain passes too, and show the tables of information', false)
     .option('--quiet', 'one line for each finding that is not a pass', false)
-    .option('--json', 'print the whole report, all topics and assumptions, as JSON (schema version 1)', false)
     .option('--assumptions', 'list every value that the tool assumed, instead of the report', false)
     .option('--strict', 'let warnings fail', false)
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
     .addHelpText('after', checkExamples)
-    .action(async (file: string, options: Written) => {
-      const chosen = parseTopics(options.only);
-      if ('unknown' in chosen) {
-        const meant = nearest(chosen.unknown, topics);
-        around.complain(
-          `${quote(chosen.unknown)} is not a topic\n${meant === undefined ? '' : `  did you mean: ${meant}\n`}  expected: one of ${topics.join(', ')}\n`,
-        );
-        exitCode = 2;
-        return;
-      }
-      const { only: _, ...switches } = options;
-      exitCode = await check(
-        file,
-        { ...switches, ...(chosen.topics.length > 0 && { only: chosen.topics }) },
-        around,
-      );
+    .action(async (file: string, options: WrittenCheck) => {
+      const asked = checkOptionsOf(options);
+      if ('wrong' in asked) {
+        around.complain(asked.wrong);
+        done(2);
+      } else done(await check(file, asked.options, around));
     });
+  for (const option of formatOptions()) checking.addOption(option);
 
   program
     .command('look')
     .description('draw the plan view and the side elevations of a plan to scale, with box-drawing characters')
     .argument('<plan>', 'the plan file')
-    .option(
-      '--view <views>',
-      'draw only these, with commas between: plan, left, right',
-      (given: string, before: readonly string[]): readonly string[] => [...before, given],
-      [],
+    .addOption(
+      new Option('--view <views>', 'draw only these, with commas between: plan, left, right')
+        .choices(['plan', 'left', 'right'])
+        .argParser((given: string, before: readonly string[]): readonly string[] => [...before, given])
+        .default([]),
     )
     .option('--at <height>', 'cut the plan view at a height above the floor, such as 1.2m')
     .helpOption('-h, --help', 'show this help')
@@ -88,11 +113,11 @@ export async function run(args: readonly string[], around: Surroundings): Promis
         around.complain(
           `${visible(quote(chosen.unknown))} is not a view\n${meant === undefined ? '' : `  did you mean: ${meant}\n`}  expected: one of ${viewNames.join(', ')}\n`,
         );
-        exitCode = 2;
+        done(2);
       } else if (cut && 'wrong' in cut) {
         around.complain(cut.wrong);
-        exitCode = 2;
-      } else exitCode = await look(file, { ...chosen, ...cut }, around);
+        done(2);
+      } else done(await look(file, { ...chosen, ...cut }, around));
     });
 
   program
@@ -106,7 +131,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .addHelpText('after', circuitsExamples)
     .action(async (file: string) => {
       const { circuits } = await import('./circuits.ts');
-      exitCode = await circuits(file, around);
+      done(await circuits(file, around));
     });
 
   program
@@ -120,21 +145,20 @@ export async function run(args: readonly string[], around: Surroundings): Promis
     .addHelpText('after', energyExamples)
     .action(async (file: string) => {
       const { energy } = await import('./energy.ts');
-      exitCode = await energy(file, around);
+      done(await energy(file, around));
     });
 
-  if (args.length === 0) {
-    around.complain(`no command is given\n\n`);
-    program.outputHelp({ error: true });
-    return 2;
-  }
-  try {
-    await program.parseAsync([...args], { from: 'user' });
-    return exitCode;
-  } catch (error) {
-    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-    throw error;
-  }
+  addDiff(program, around, done);
+  addCompare(program, around, done);
+  addExplain(program, around, done);
+  addWatch(program, around, done);
+  addHook(program, around, done);
+  addNew(program, around, done);
+  addSet(program, around, done);
+  addMove(program, around, done);
+  addSchema(program, around, done);
+  addCompletion(program, around, done);
+  return program;
 }
 
 /** What commander says of a command line, in the form of our own messages. */
@@ -143,29 +167,44 @@ function inOurWords(text: string, expected: string): string {
     /^error: (.*?)\n?(?:\(Did you mean (?:one of )?(.*)\?\))?\n*$/s.exec(text) ?? [];
   const hint = meant === undefined ? '' : `  did you mean: ${meant}\n`;
   const plain = said
-    .replace("missing required argument 'plan'", 'no plan is given')
+    .replace("missing required argument 'variants'", 'no second plan is given')
+    .replace(/missing required argument '(plan|path|value|fixture)'/, 'no $1 is given')
     .replace(/'([^']*)'/g, '`$1`');
   return `${visible(plain)}\n${hint}  expected: ${expected}\n`;
 }
 
 /** How the command is written that was meant, or `check` where none can be told. */
 function usageOf(args: readonly string[]): string {
-  const command = ['look', 'circuits', 'energy'].find((name) => args.includes(name)) ?? 'check';
-  return `\`storystick ${command} plan.yaml\`; \`storystick ${command} --help\` shows all options`;
+  const command = args.find((arg) => commands.includes(arg)) ?? 'check';
+  const plan = withoutPlan.includes(command) ? '' : ' plan.yaml';
+  return `\`storystick ${command}${plan}${more[command] ?? ''}\`; \`storystick ${command} --help\` shows all options`;
 }
+
+const withoutPlan = ['explain', 'hook', 'schema', 'completion'];
+const more: Readonly<Record<string, string>> = {
+  diff: ' other.yaml',
+  compare: ' other.yaml',
+  set: " fixtures.bed.mass '26 kg'",
+  move: ' bed --rearwards 40cm',
+  explain: ' balance.sides plan.yaml',
+};
+const commands = [
+  'check',
+  'look',
+  'circuits',
+  'energy',
+  'diff',
+  'compare',
+  'watch',
+  'new',
+  'set',
+  'move',
+  ...withoutPlan,
+];
 
 interface WrittenLook {
   readonly view: readonly string[];
   readonly at?: string;
-}
-
-interface Written {
-  readonly only: readonly string[];
-  readonly detail: boolean;
-  readonly quiet: boolean;
-  readonly json: boolean;
-  readonly assumptions: boolean;
-  readonly strict: boolean;
 }
 
 const exitCodes = `
@@ -175,7 +214,8 @@ Exit codes: 0 nothing failed, 1 a check failed (or warned, with --strict),
 const checkExamples = `
 Examples:
   storystick check examples/curlew/curlew.yaml
-  storystick check plan.yaml --only mass --detail`;
+  storystick check plan.yaml --only mass --detail
+  storystick check plan.yaml --format sarif > plan.sarif`;
 
 const lookExamples = `
 Examples:

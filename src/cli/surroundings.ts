@@ -7,5 +7,7 @@ export interface Surroundings {
   readonly colour: boolean;
   readonly print: (text: string) => void;
   readonly complain: (text: string) => void;
+  /** The day that waivers are held against, "2026-03-14"; the day of the clock where it is left out. */
+  readonly today?: () => string;
   readonly loadCalculator: () => Promise<Calculator>;
 }

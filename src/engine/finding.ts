@@ -5,7 +5,7 @@ import type { Phrase } from './phrase.ts';
 export const verdicts = ['fail', 'warn', 'not checked', 'pass'] as const;
 export type Verdict = (typeof verdicts)[number];
 
-export const topics = ['mass', 'balance', 'fit', 'movement', 'routes', 'electrical'] as const;
+export const topics = ['mass', 'balance', 'fit', 'movement', 'routes', 'electrical', 'plan'] as const;
 export type Topic = (typeof topics)[number];
 
 /** The keys that lead to a place in the plan, e.g. ['fixtures', 'bed', 'mass']. */
@@ -29,6 +29,44 @@ export interface LoadState {
 export interface Limit {
   readonly measure: Measure;
   readonly sense: 'at most' | 'at least';
+}
+
+/**
+ * A waiver of the plan that covers a finding. A life-safety check can be acknowledged, and never made to pass: it fails
+ * as before.
+ */
+export interface Waived {
+  readonly as: 'waived' | 'acknowledged';
+  readonly reason: string;
+  readonly by: string;
+  /** The last day on which it holds: "2027-03-01". */
+  readonly until: string;
+  readonly path: PlanPath;
+}
+
+/** One line of a table of parts that are added up. */
+export interface Part {
+  readonly name: string;
+  readonly path: PlanPath;
+  /** Where its value comes from: "typed", "catalogue", "computed", "assumed". */
+  readonly origin: string;
+  /** In the order of the step's columns. */
+  readonly values: readonly Measure[];
+  /** What it adds to the step's result. */
+  readonly adds: Measure;
+}
+
+/** One step of a working, from what the plan says towards the verdict. */
+export interface Step {
+  /** What is worked out, in a few words. */
+  readonly what: string;
+  /** The formula with its numbers in it. */
+  readonly sum?: Phrase;
+  readonly result?: Measure;
+  /** Places of the plan whose quantities come in here. */
+  readonly paths?: readonly PlanPath[];
+  /** Parts whose last column adds up to the result. */
+  readonly parts?: { readonly columns: readonly string[]; readonly rows: readonly Part[] };
 }
 
 /** The reason of a check that could not begin, since the plan lacks what it needs. */
@@ -64,6 +102,10 @@ export interface Finding {
   readonly missing?: readonly string[];
   /** Assumed values that this finding rests on. */
   readonly assumptions?: readonly string[];
+  /** The waiver that covers it, if one does; the verdict stays what it is. */
+  readonly waived?: Waived;
+  /** How it was worked out, step by step; filled where somebody asks for it, see `engine/working.ts`. */
+  readonly working?: readonly Step[];
   readonly sources: readonly Citation[];
   /** Never empty where the result could hurt someone. */
   readonly cautions: readonly string[];

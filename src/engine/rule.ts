@@ -3,7 +3,8 @@ import type { Citation } from '../catalogue/citation.ts';
 import type { LengthLimitId } from '../catalogue/fit-limits.ts';
 import type { LimitId } from '../catalogue/limits.ts';
 import type { DimensionName } from '../plan/units.ts';
-import type { Finding, Note, PlanPath, Topic } from './finding.ts';
+import type { Finding, Note, PlanPath, Step, Topic } from './finding.ts';
+import type { Review } from './waiver.ts';
 
 /** Something a rule needs from the build, or the keys that are missing from the plan. */
 export type Need<T> = (build: Build) => Given<T>;
@@ -42,6 +43,12 @@ export interface RuleText {
   readonly cautions: readonly string[];
   /** Where a plan that lacks what the rule needs is pointed at. */
   readonly place: PlanPath;
+  /** What to do where it is broken, in general; a finding says it with numbers. */
+  readonly fix?: string;
+  /** Rows of the catalogue that it takes its limits from; limits of the plan's own are no such rows. */
+  readonly limits?: readonly AnyLimitId[];
+  /** What breaks it can kill or maim: a waiver may acknowledge a failure, and never makes it pass. */
+  readonly lifeSafety?: true;
   /** It gives no verdict, only a table; where the plan lacks what it needs, it says nothing. */
   readonly informationOnly?: true;
 }
@@ -65,30 +72,64 @@ export interface Rule extends RuleText {
     build: Build,
     limit: (id: AnyLimitId) => EffectiveLimit,
   ) => Output | { readonly missing: readonly string[] };
+  /** What it says of what the others found, after the waivers were applied. */
+  readonly review?: (review: Review) => Output;
+  /** The steps that led to one of its findings; undefined where it has none of its own for this one. */
+  readonly work?: (
+    build: Build,
+    limit: (id: AnyLimitId) => EffectiveLimit,
+    finding: Finding,
+  ) => readonly Step[] | undefined;
 }
 
 interface Definition<Facts> extends RuleText {
   readonly override?: NonNullable<Rule['override']>;
   readonly needs: { readonly [Key in keyof Facts]: Need<Facts[Key]> };
   readonly check: (setting: Setting<Facts>) => Output;
+  /** Worked out only where somebody asks for it; its last result is what the finding has measured. */
+  readonly work?: (setting: Setting<Facts>, finding: Finding) => readonly Step[] | undefined;
 }
 
 /** Makes a rule from its text, what it needs, and a pure function from those facts to findings. */
-export function defineRule<Facts extends object>({ needs, check, ...text }: Definition<Facts>): Rule {
+export function defineRule<Facts extends object>({ needs, check, work, ...text }: Definition<Facts>): Rule {
+  const factsOf = (build: Build): Facts | { readonly missing: readonly string[] } => {
+    const absent: string[] = [];
+    const facts: Partial<Facts> = {};
+    for (const key of keysOf(needs)) {
+      const found = needs[key](build);
+      if (found.ok) facts[key] = found.value;
+      else absent.push(...found.missing);
+    }
+    return isComplete(facts, needs) ? facts : { missing: [...new Set(absent)] };
+  };
   return {
     ...text,
     run: (build, limit) => {
-      const absent: string[] = [];
-      const facts: Partial<Facts> = {};
-      for (const key of keysOf(needs)) {
-        const found = needs[key](build);
-        if (found.ok) facts[key] = found.value;
-        else absent.push(...found.missing);
-      }
-      return isComplete(facts, needs) ? check({ build, facts, limit }) : { missing: [...new Set(absent)] };
+      const facts = factsOf(build);
+      return isLacking(facts) ? facts : check({ build, facts, limit });
     },
+    ...(work && {
+      work: (build, limit, finding) => {
+        const facts = factsOf(build);
+        return isLacking(facts) ? undefined : work({ build, facts, limit }, finding);
+      },
+    }),
   };
 }
+
+/** Makes a rule that looks at the findings of the others and at the waivers that cover them. */
+export const defineReview = ({
+  review,
+  ...text
+}: RuleText & { readonly review: NonNullable<Rule['review']> }): Rule => ({
+  ...text,
+  run: () => ({ findings: [] }),
+  review,
+});
+
+const isLacking = (
+  facts: object | { readonly missing: readonly string[] },
+): facts is { readonly missing: readonly string[] } => 'missing' in facts;
 
 function keysOf<T extends object>(record: T): (keyof T)[] {
   const keys: (keyof T)[] = [];

@@ -54,7 +54,8 @@ export function notChecked(rule: Rule, missing: readonly string[]): Finding {
   };
 }
 
-function effectiveLimit(rule: Rule, id: AnyLimitId, build: Build): EffectiveLimit {
+/** A limit in force for a rule: of the plan's region, or the plan's own. */
+export function effectiveLimit(rule: Rule, id: AnyLimitId, build: Build): EffectiveLimit {
   const override =
     rule.override?.limit === id ? build.overrides.find((each) => each.rule === rule.id) : undefined;
   const published = isRegional(id) ? regionalLimit(id, build) : bodyLimit(id);

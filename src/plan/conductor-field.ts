@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { type ConductorSystem, conductors } from '../catalogue/electrical/conductors.ts';
 import { packRefusal } from './fields.ts';
+import { plated } from './nameplates.ts';
 import { quote, quoteValue } from './quote.ts';
 
 /** A size of conductor with the system that it belongs to; a bare number would be three sizes. */
@@ -19,7 +20,7 @@ const sizesOf = (system: ConductorSystem): readonly string[] => [
 
 /** Reads a size of conductor. */
 export const conductor = () =>
-  z.unknown().transform((raw, context): ConductorSize => {
+  plated(z.unknown(), { takes: 'conductor' }).transform((raw, context): ConductorSize => {
     const refuse = (message: string, expected: string) => {
       context.issues.push({
         code: 'custom',

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { plated } from './nameplates.ts';
 import { nearest } from './nearest.ts';
 import {
   examplesOf,
@@ -40,12 +41,13 @@ export const betweenKeys = '\u0001';
 /** A section with just these keys. A key that is not among them is an error that names the nearest one. */
 export function section<Shape extends z.core.$ZodLooseShape>(shape: Shape, example: string) {
   const known = Object.keys(shape);
-  return z.strictObject(shape, {
+  const schema = z.strictObject(shape, {
     error: (issue) => {
       if (issue.code !== 'unrecognized_keys') return packRefusal(notASection(issue.input, example));
       return issue.keys.map((key) => packRefusal(unknownKey(key, known))).join(betweenKeys);
     },
   });
+  return plated(schema, { takes: 'section', example });
 }
 
 function unknownKey(key: string, known: readonly string[]): Refusal {
@@ -82,14 +84,13 @@ function unknownKey(key: string, known: readonly string[]): Refusal {
 
 /** A section whose keys are names of the user's own. */
 export function named<Value extends z.core.SomeType>(value: Value, example: string) {
-  return z
-    .record(nameOfThing, value, {
-      error: (issue) =>
-        packRefusal(
-          issue.code === 'invalid_key' ? badName(String(issue.input)) : notASection(issue.input, example),
-        ),
-    })
-    .transform(withoutInheritance);
+  const record = z.record(nameOfThing, value, {
+    error: (issue) =>
+      packRefusal(
+        issue.code === 'invalid_key' ? badName(String(issue.input)) : notASection(issue.input, example),
+      ),
+  });
+  return plated(record, { takes: 'section', example }).transform(withoutInheritance);
 }
 
 /** So that a thing called `toString` is found where there is one, and only there. */
@@ -98,13 +99,13 @@ function withoutInheritance<T extends object>(entries: T): T {
   return Object.assign(bare, entries);
 }
 
-const longestName = 60;
-const longestText = 500;
+export const longestName = 60;
+export const longestText = 500;
 
 const isName = (name: string): boolean =>
   name.trim() === name && name !== '' && name.length <= longestName && unseenIn(name) === undefined;
 
-const nameOfThing = z.string().refine(isName);
+const nameOfThing = plated(z.string().refine(isName), { takes: 'name' });
 
 function badName(name: string): Refusal {
   const expected = 'a name in plain letters, such as `fresh tank`';
@@ -142,7 +143,7 @@ export function positive(read: ReadQuantity, ...kinds: readonly DimensionName[])
 
 /** How full a tank or store is, or whether a seat is taken. */
 export function filling(read: ReadQuantity) {
-  return z.unknown().transform((raw, context): Filling => {
+  return plated(z.unknown(), { takes: 'filling' }).transform((raw, context): Filling => {
     if (raw === 'aboard') return { value: 1, halfWidth: 0, shared: [], kind: 'share' };
     if (raw === 'absent') return { value: 0, halfWidth: 0, shared: [], kind: 'share' };
     const reading = readAs(raw, read, ['share', 'mass', 'volume']);
@@ -194,7 +195,7 @@ function beyondAll({ kind, value }: Filling, raw: unknown): Refusal | undefined 
 }
 
 function bounded(read: ReadQuantity, kinds: readonly DimensionName[], least: number) {
-  return z.unknown().transform((raw, context): Filling => {
+  return plated(z.unknown(), { takes: 'quantity', kinds, least }).transform((raw, context): Filling => {
     const reading = readAs(raw, read, kinds);
     const beyond = reading.ok ? beyondAll(reading.value, raw) : undefined;
     if (reading.ok && reading.value.value >= least && !beyond) return reading.value;
@@ -248,18 +249,19 @@ const isAbsent = (input: unknown): boolean => input === undefined || input === n
 
 /** A text in one line. */
 export const words = (example: string) =>
-  z
-    .string({
+  plated(
+    z.string({
       error: ({ input }) =>
         packRefusal({
           message: isAbsent(input) ? absence(input) : 'should be text',
           expected: `text, such as \`${example}\``,
         }),
-    })
-    .superRefine((text, context) => {
-      const refusal = refusalOfText(text, example);
-      if (refusal) context.addIssue({ code: 'custom', message: packRefusal(refusal) });
-    });
+    }),
+    { takes: 'words', example },
+  ).superRefine((text, context) => {
+    const refusal = refusalOfText(text, example);
+    if (refusal) context.addIssue({ code: 'custom', message: packRefusal(refusal) });
+  });
 
 function refusalOfText(text: string, example: string): Refusal | undefined {
   const unseen = unseenIn(text);
@@ -285,7 +287,7 @@ export const trueOrFalse = z.boolean({
 });
 
 /** A calendar day, as ISO 8601 writes it. */
-export const day = z.unknown().transform((raw, context): string => {
+export const day = plated(z.unknown(), { takes: 'day' }).transform((raw, context): string => {
   if (typeof raw === 'string' && isDay(raw)) return raw;
   context.issues.push({
     code: 'custom',
@@ -304,12 +306,25 @@ function isDay(text: string): boolean {
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }
 
-/** A list. */
-export const listOf = <Value extends z.core.SomeType>(value: Value, example: string) =>
-  z.array(value, {
+interface Entries {
+  readonly least: number;
+  readonly most?: number;
+  readonly refusal: Refusal;
+}
+
+/** A list, perhaps of so many entries. */
+export function listOf<Value extends z.core.SomeType>(value: Value, example: string, entries?: Entries) {
+  const list = z.array(value, {
     error: ({ input }) =>
       packRefusal({
         message: isAbsent(input) ? absence(input) : 'should be a list',
         expected: `such as \`${example}\``,
       }),
   });
+  if (!entries) return plated(list, { takes: 'list', example });
+  const { least, most = Infinity, refusal } = entries;
+  return plated(
+    list.refine(({ length }) => length >= least && length <= most, { error: packRefusal(refusal) }),
+    { takes: 'list', example, least, most },
+  );
+}

@@ -1,4 +1,4 @@
-import { amount, listOf, packRefusal, positive, quantity, type ReadQuantity, section } from './fields.ts';
+import { amount, listOf, positive, quantity, type ReadQuantity, section } from './fields.ts';
 
 /** How and where its people live in the van: what the electrical year is worked out for. */
 export function livingSchema(read: ReadQuantity) {
@@ -10,14 +10,14 @@ export function livingSchema(read: ReadQuantity) {
         { latitude: degrees, longitude: degrees },
         '{latitude: 54.6, longitude: -3.1}',
       ).optional(),
-      sun: listOf(amount(read, 'irradiation'), '[0.5 kWh/m2, 1.1 kWh/m2, 2.2 kWh/m2]')
-        .refine(({ length }) => length === 12, {
-          error: packRefusal({
-            message: 'does not have one value for each month',
-            expected: 'twelve, January first: the mean of a day in each month',
-          }),
-        })
-        .optional(),
+      sun: listOf(amount(read, 'irradiation'), '[0.5 kWh/m2, 1.1 kWh/m2, 2.2 kWh/m2]', {
+        least: 12,
+        most: 12,
+        refusal: {
+          message: 'does not have one value for each month',
+          expected: 'twelve, January first: the mean of a day in each month',
+        },
+      }).optional(),
       driving: amount(read, 'duration').optional(),
       shore_nights: amount(read, 'number').optional(),
     },

@@ -16,8 +16,10 @@ import {
   trueOrFalse,
   words,
 } from './fields.ts';
+import { plated } from './nameplates.ts';
 import { electricalSchema } from './schema-electrical.ts';
 import { livingSchema } from './schema-living.ts';
+import { waiversSchema } from './schema-waivers.ts';
 
 export const surfaces = [
   'floor',
@@ -101,11 +103,8 @@ export function planSchema(read: ReadQuantity) {
     outline: listOf(
       section({ from_front: distance, from_left: distance }, '{from_front: 0 mm, from_left: 300 mm}'),
       '[{from_front: 0 mm, from_left: 0 mm}, {from_front: 600 mm, from_left: 0 mm}, {from_front: 0 mm, from_left: 450 mm}]',
-    )
-      .refine(({ length }) => length >= 3, {
-        error: packRefusal({ message: 'has fewer than three corners', expected: 'at least three' }),
-      })
-      .optional(),
+      { least: 3, refusal: { message: 'has fewer than three corners', expected: 'at least three' } },
+    ).optional(),
     cut_out: section(
       { corner: oneOf(corners), length: size, width: size },
       '{corner: rear left, length: 400 mm, width: 300 mm}',
@@ -342,12 +341,11 @@ export function planSchema(read: ReadQuantity) {
 
   const chase = section(
     {
-      between: listOf(words('battery side'), '[battery side, kitchen low]').refine(
-        ({ length }) => length === 2,
-        {
-          error: packRefusal({ message: 'does not lie between two points', expected: 'two names of points' }),
-        },
-      ),
+      between: listOf(words('battery side'), '[battery side, kitchen low]', {
+        least: 2,
+        most: 2,
+        refusal: { message: 'does not lie between two points', expected: 'two names of points' },
+      }),
       carries: listOf(oneOf(carried), '[cable, water]').min(1, {
         error: packRefusal({ message: 'carries nothing', expected: `some of ${carried.join(', ')}` }),
       }),
@@ -418,7 +416,7 @@ export function planSchema(read: ReadQuantity) {
       name: words('Curlew, revision 4').optional(),
       codes: oneOf(codes).optional(),
       units: oneOf(['metric', 'imperial']).optional(),
-      params: z.unknown().optional(),
+      params: plated(z.unknown(), { takes: 'params' }).optional(),
       van,
       people: people.optional(),
       fixtures: named(fixture, '{bed: {mass: 24 kg}}').optional(),
@@ -434,6 +432,7 @@ export function planSchema(read: ReadQuantity) {
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),
       weighed: named(ticket, '{spring: {date: 2026-03-14, total: 2940 kg}}').optional(),
       rules: named(override, '{balance.sides: {limit: 5 %, reason: "the maker allows it"}}').optional(),
+      waivers: waiversSchema().optional(),
     },
     '{storystick: 1, van: {max_mass: 3500 kg}}',
   );

@@ -3,7 +3,7 @@ import type { Problem } from './problem.ts';
 
 const maxBytes = 5 * 1024 * 1024;
 
-type Source = { readonly text: string } | { readonly problem: Problem };
+export type Source = { readonly text: string } | { readonly problem: Problem };
 
 const trouble = (message: string, expected?: string): { readonly problem: Problem } => ({
   problem: expected === undefined ? { message } : { message, expected },
@@ -37,14 +37,16 @@ const reasons: Readonly<Record<string, ReturnType<typeof trouble>>> = {
 function refusalOf(stats: Stats): ReturnType<typeof trouble> | undefined {
   if (stats.isDirectory()) return trouble('this is a directory', 'the path of one plan file');
   if (!stats.isFile()) return trouble('this is no ordinary file', 'a plan that is saved on disk');
-  if (stats.size > maxBytes) {
-    return trouble(
-      `the file is ${(stats.size / 1024 / 1024).toFixed(1)} MiB long`,
-      'a plan of at most 5 MiB',
-    );
-  }
-  return undefined;
+  return tooLong(stats.size);
 }
+
+const tooLong = (bytes: number): ReturnType<typeof trouble> | undefined =>
+  bytes > maxBytes
+    ? trouble(`the file is ${(bytes / 1024 / 1024).toFixed(1)} MiB long`, 'a plan of at most 5 MiB')
+    : undefined;
+
+/** The text of a plan that does not come from a file of its own. */
+export const sourceOf = (content: Uint8Array): Source => tooLong(content.length) ?? decode(content);
 
 /** The file as it is when it is opened: it may have become another one since it was looked at. */
 function readAtMost(file: string, most: number): Uint8Array {

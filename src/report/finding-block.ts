@@ -9,6 +9,7 @@ import type { Pen } from './pen.ts';
 import { placeText } from './place.ts';
 import { sourceText } from './source-text.ts';
 import { visible } from './visible.ts';
+import { verdictText, waiverText } from './waiver-text.ts';
 import { hanging } from './wrap.ts';
 
 /** As wide as "fail" and the gap after it. */
@@ -35,7 +36,7 @@ export function findingBlock(
   pen: Pen,
   { width, detail }: { readonly width: number; readonly detail: boolean },
 ): string[] {
-  const { verdict, subject, reason, remedy, assumptions = [], worstState } = finding;
+  const { verdict, subject, reason, remedy, assumptions = [], worstState, waived } = finding;
   const labelled = (label: string, texts: readonly string[]): string[] =>
     texts.flatMap((text, at) => {
       const shown = at === 0 ? `${label}:` : '';
@@ -50,13 +51,14 @@ export function findingBlock(
   const bare = verdict === 'not checked' && finding.measured === undefined && !detail;
   const lacking = `${missingText(finding)} (${finding.rule})`;
   const sentence = visible(sentenceOf(finding, reason, report.units) + (bare ? lacking : ''));
-  const opening = `${verdict}  ${visible(subject)}: ${sentence}`;
+  const opening = `${verdictText(finding)}  ${visible(subject)}: ${sentence}`;
   const [first = '', ...rest] = hanging(opening, indent, width);
   return [
     pen.verdict[verdict](verdict) + first.slice(verdict.length),
     ...rest,
     ...labelled('state', worstState ? [worstState.text] : []),
     ...labelled('do', remedy && !bare ? [sentenceOf(finding, remedy, report.units)] : []),
+    ...labelled('waiver', waived ? [waiverText(waived)] : []),
     ...labelled('assumes', assumptions),
     ...labelled('chance', chanceText(finding.probability)),
     ...labelled('source', bare ? [] : shownSources(finding, detail).map(sourceText)),

@@ -4,7 +4,8 @@ import { figuresOf } from './figures.ts';
 import type { Pen } from './pen.ts';
 import { type Cell, type Column, columnWidths, fitted, renderTable } from './table.ts';
 import { visible } from './visible.ts';
-import { fieldList, hanging, indented } from './wrap.ts';
+import { verdictText } from './waiver-text.ts';
+import { fieldList, hanging, indented, outdented } from './wrap.ts';
 
 /** The narrowest terminal that gets a table; below it each finding is a block of its own. */
 export const narrowestTable = 90;
@@ -31,7 +32,7 @@ const lineText = (report: Report, finding: Finding): string => `${report.spot(fi
 
 function rowOf(report: Report, finding: Finding, pen: Pen): Cell[] {
   const { measured, limit, margin } = figuresOf(finding, report.units);
-  const verdict = { text: finding.verdict, paint: pen.verdict[finding.verdict] };
+  const verdict = { text: verdictText(finding), paint: pen.verdict[finding.verdict] };
   const line = { text: lineText(report, finding), paint: pen.faint };
   return [verdict, { text: checkText(finding) }, { text: measured }, { text: limit }, { text: margin }, line];
 }
@@ -45,11 +46,9 @@ function stacked(report: Report, finding: Finding, pen: Pen, width: number): str
     ['margin', margin],
     ['line', lineText(report, finding)],
   ]);
-  const [first = '', ...rest] = hanging(
-    finding.verdict.padEnd(verdictColumn) + checkText(finding),
-    verdictColumn,
-    width,
-  );
+  const opening = `${verdictText(finding)}  `.padEnd(verdictColumn);
+  const lay = opening.length > verdictColumn ? outdented : hanging;
+  const [first = '', ...rest] = lay(opening + checkText(finding), verdictColumn, width);
   const painted = pen.verdict[finding.verdict](finding.verdict) + first.slice(finding.verdict.length);
   return [painted, ...rest, ...indented(numbers, verdictColumn, width)];
 }

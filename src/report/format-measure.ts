@@ -140,7 +140,7 @@ export function formatMeasure(measure: Measure, units: Units, digits?: number): 
  * Writes measures that are read side by side: two of one kind that differ but would print alike get more decimals,
  * up to six, until they differ. So "2,240.02 kg" does not break a limit of "2,240 kg" by looking the same.
  */
-function formatTogether(measures: readonly Measure[], units: Units): string[] {
+export function formatTogether(measures: readonly Measure[], units: Units): string[] {
   const usual = measures.map((measure) => formatMeasure(measure, units));
   return measures.map((measure, index) => {
     const plain = usual[index] ?? '';

@@ -4,7 +4,7 @@ import { z } from 'zod';
 // its meaning without a new version. Fields without a value are null, lists without entries are empty: every key is
 // always there.
 
-const measure = z
+export const measure = z
   .strictObject({
     value: z.number().describe('The number in the SI unit, unrounded.'),
     unit: z
@@ -14,7 +14,7 @@ const measure = z
   })
   .describe('A number with its unit.');
 
-const place = {
+export const place = {
   path: z.string().describe('The keys that lead to the place in the plan, joined with dots.'),
   keys: z
     .array(z.union([z.string(), z.number().int()]))
@@ -28,7 +28,7 @@ const place = {
   column: z.number().int().min(1).nullable().describe('Column in the line, from 1; null if line is.'),
 };
 
-const source = z
+export const source = z
   .strictObject({
     title: z.string().describe('The document, with edition and clause, table or page where known.'),
     readAt: z.string().nullable().describe('Where the text was read, if it was.'),
@@ -56,10 +56,10 @@ const loadState = z
   })
   .describe('One way the van may be loaded.');
 
-const verdict = z.enum(['fail', 'warn', 'not checked', 'pass']);
-const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes', 'electrical']);
+export const verdict = z.enum(['fail', 'warn', 'not checked', 'pass']);
+export const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes', 'electrical', 'plan']);
 
-const finding = z
+export const finding = z
   .strictObject({
     rule: z.string().describe('Stable identifier of the rule.'),
     topic: topic.describe('The part of the conversion that the rule belongs to.'),
@@ -97,6 +97,18 @@ const finding = z
     worstState: loadState.nullable().describe('The load state that the measured value belongs to.'),
     reason: z.string().describe('The result in one sentence.'),
     remedy: z.string().nullable().describe('What to do about it.'),
+    waived: z
+      .strictObject({
+        as: z
+          .enum(['waived', 'acknowledged'])
+          .describe('Whether it stands aside, or is about life and limb and counts as before.'),
+        reason: z.string().describe('Why it may stay so.'),
+        by: z.string().describe('Who decided it.'),
+        until: z.string().describe('The last day on which it holds, as year-month-day.'),
+        ...place,
+      })
+      .nullable()
+      .describe("The plan's waiver that covers it; the verdict stays what it is."),
     missing: z.array(z.string()).describe('Keys to add to the plan so that the check can be made.'),
     assumptions: z.array(z.string()).describe('Assumed values that the result rests on.'),
     sources: z.array(source).describe('Where the limit and the method come from.'),
@@ -135,7 +147,7 @@ const assumption = z
   })
   .describe('A value that the plan does not say and the tool assumed.');
 
-const total = z.number().int().min(0);
+export const total = z.number().int().min(0);
 
 export const jsonReportSchema = z
   .strictObject({
@@ -156,10 +168,14 @@ export const jsonReportSchema = z
       .describe('What was checked.'),
     summary: z
       .strictObject({
-        fail: total.describe('Findings that failed.'),
-        warn: total.describe('Findings that warn.'),
+        fail: total.describe('Findings that failed, waived ones among them.'),
+        warn: total.describe('Findings that warn, waived ones among them.'),
         notChecked: total.describe('Findings that could not be checked.'),
         pass: total.describe('Findings that passed.'),
+        waived: total.describe(
+          'Findings that a waiver of the plan makes stand aside: counted above, and not for the exit code.',
+        ),
+        acknowledged: total.describe('Findings that a waiver names and that count as before: life and limb.'),
         exitCode: z.number().int().describe('The exit code of the command that wrote this.'),
         strict: z.boolean().describe('Whether warnings counted as failures for the exit code.'),
         closest: z

@@ -2,11 +2,12 @@ import type { Citation } from '../catalogue/citation.ts';
 import type { Assumption, Finding, Note, PlanPath } from '../engine/finding.ts';
 import type { Kind, Measure } from '../engine/measure.ts';
 import type { Report } from '../engine/report.ts';
+import { sumOf, tallyOf } from '../engine/tally.ts';
 import { sentenceOf } from './figures.ts';
 import { formatMeasure, formatNonZero, formatPair, renderPhrase } from './format-measure.ts';
 // The type only: the schema's library takes longer to load than a plan to check.
 import type { JsonReport } from './json-schema.ts';
-import { closestToLimit, countVerdicts } from './summary.ts';
+import { closestToLimit } from './summary.ts';
 
 type JsonFinding = JsonReport['findings'][number];
 type JsonNote = JsonReport['notes'][number];
@@ -28,17 +29,19 @@ export function renderJson(report: Report, options: JsonOptions): string {
 
 function jsonReport(report: Report, { version, exitCode, strict }: JsonOptions): JsonReport {
   const { file, name, codes, units, findings, notes, assumptions } = report;
-  const { fail, warn, 'not checked': notChecked, pass } = countVerdicts(findings);
+  const { counts, waived, acknowledged } = tallyOf(findings);
   const closest = closestToLimit(findings);
   return {
     schemaVersion: 1,
     tool: { name: 'storystick', version },
     plan: { file, name, codes, units },
     summary: {
-      fail,
-      warn,
-      notChecked,
-      pass,
+      fail: counts.fail,
+      warn: counts.warn,
+      notChecked: counts['not checked'],
+      pass: counts.pass,
+      waived: sumOf(waived),
+      acknowledged: sumOf(acknowledged),
       exitCode,
       strict,
       closest: closest
@@ -51,9 +54,9 @@ function jsonReport(report: Report, { version, exitCode, strict }: JsonOptions):
   };
 }
 
-function jsonFinding(report: Report, finding: Finding): JsonFinding {
+export function jsonFinding(report: Pick<Report, 'units' | 'spot'>, finding: Finding): JsonFinding {
   const { units } = report;
-  const { measured, limit, margin, tolerance, worstState, remedy } = finding;
+  const { measured, limit, margin, tolerance, worstState, remedy, waived } = finding;
   const pair = measured && limit ? formatPair(measured, limit.measure, units) : undefined;
   return {
     rule: finding.rule,
@@ -82,6 +85,15 @@ function jsonFinding(report: Report, finding: Finding): JsonFinding {
       : null,
     reason: sentenceOf(finding, finding.reason, units),
     remedy: remedy ? sentenceOf(finding, remedy, units) : null,
+    waived: waived
+      ? {
+          as: waived.as,
+          reason: waived.reason,
+          by: waived.by,
+          until: waived.until,
+          ...jsonPlace(report, waived.path),
+        }
+      : null,
     missing: [...(finding.missing ?? [])],
     assumptions: [...(finding.assumptions ?? [])],
     sources: finding.sources.map(jsonSource),
@@ -117,12 +129,12 @@ const jsonAssumption = (report: Report, { path, text, source }: Assumption): Jso
   source: source ? jsonSource(source) : null,
 });
 
-function jsonPlace({ spot }: Report, path: PlanPath) {
+export function jsonPlace({ spot }: Pick<Report, 'spot'>, path: PlanPath) {
   const { line, column } = spot(path) ?? { line: null, column: null };
   return { path: path.join('.'), keys: [...path], line, column };
 }
 
-const jsonSource = ({ title, readAt, provenance, caution }: Citation): JsonSource => ({
+export const jsonSource = ({ title, readAt, provenance, caution }: Citation): JsonSource => ({
   title,
   readAt: readAt ?? null,
   provenance,
@@ -150,7 +162,7 @@ const siUnits: Readonly<Record<Kind, JsonMeasure['unit']>> = {
   'cross-section': 'm2',
 };
 
-const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({
+export const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({
   value,
   unit: siUnits[kind],
   text,
@@ -160,7 +172,7 @@ const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({
  * Escapes what a terminal would obey or that turns the reading direction round, and that JSON itself would leave
  * raw; a reader of the JSON gets back the same text.
  */
-const escaped = (json: string): string =>
+export const escaped = (json: string): string =>
   json.replace(
     /[\u007f-\u009f\u2028\u2029\p{Bidi_Control}]/gu,
     (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,

@@ -17,13 +17,23 @@ export function renderProblems(
   text: string,
   problems: readonly Problem[],
   positionOf: Position,
-  wanted: 'checked' | 'drawn' | 'listed' | 'worked out' = 'checked',
+  wanted: 'checked' | 'drawn' | 'listed' | 'worked out' | 'changed' | 'compared' = 'checked',
+): string {
+  const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
+  const end = `${count}: nothing was ${wanted}, because the plan could not be understood.`;
+  return `${renderPlaces(file, text, problems, positionOf)}\n\n${end}\n`;
+}
+
+/** The same blocks by themselves, without a line break at their end. */
+export function renderPlaces(
+  file: string,
+  text: string,
+  problems: readonly Problem[],
+  positionOf: Position,
 ): string {
   const lines = text.split(/\r?\n/);
   const blocks = problems.map((problem) => block(file, lines, problem, positionOf));
-  const count = problems.length === 1 ? '1 problem' : `${problems.length} problems`;
-  const end = `${count}: nothing was ${wanted}, because the plan could not be understood.`;
-  return `${blocks.map((each) => each.join('\n')).join('\n\n')}\n\n${end}\n`;
+  return blocks.map((each) => each.join('\n')).join('\n\n');
 }
 
 function block(file: string, lines: readonly string[], problem: Problem, positionOf: Position): string[] {

@@ -1,16 +1,9 @@
-import { type Finding, type Verdict, verdicts } from '../engine/finding.ts';
-
-export function countVerdicts(findings: readonly Finding[]): Record<Verdict, number> {
-  const counts: Record<Verdict, number> = { fail: 0, warn: 0, 'not checked': 0, pass: 0 };
-  for (const finding of findings) counts[finding.verdict] += 1;
-  return counts;
-}
+import type { Finding } from '../engine/finding.ts';
+import { tallyOf } from '../engine/tally.ts';
+import { tallyText } from './waiver-text.ts';
 
 /** "1 fail, 3 warn, 2 not checked, 12 pass" */
-export const countsText = (findings: readonly Finding[]): string => {
-  const counts = countVerdicts(findings);
-  return verdicts.map((verdict) => `${counts[verdict]} ${verdict}`).join(', ');
-};
+export const countsText = (findings: readonly Finding[]): string => tallyText(tallyOf(findings));
 
 /** A finding that has a utilisation. */
 export type Utilised = Finding & { readonly utilisation: number };

@@ -59,6 +59,12 @@ export function fitted(widths: readonly number[], width: number): number[] {
   return result;
 }
 
+/** The width of the longest word of each column, which is left whole. */
+export const leastWidths = (columns: readonly Column[], rows: readonly (readonly Cell[])[]): number[] =>
+  columns.map(({ heading }, at) =>
+    Math.max(widestWord(heading), ...rows.map((row) => widestWord(row[at]?.text ?? ''))),
+  );
+
 /**
  * As `fitted`, but takes only from columns that are wider than their longest word; undefined where a word would have to
  * be torn.
@@ -69,9 +75,7 @@ export function fittedToWords(
   width: number,
 ): number[] | undefined {
   const result = columnWidths(columns, rows);
-  const least = columns.map(({ heading }, at) =>
-    Math.max(widestWord(heading), ...rows.map((row) => widestWord(row[at]?.text ?? ''))),
-  );
+  const least = leastWidths(columns, rows);
   for (let excess = naturalWidth(result) - width; excess > 0; excess -= 1) {
     const spare = result.map((each, at) => (each > (least[at] ?? each) ? each : 0));
     const widest = Math.max(...spare);

@@ -33,6 +33,10 @@ export function hanging(text: string, indent: number, width: number): string[] {
 export const indented = (text: string, indent: number, width: number): string[] =>
   text === '' ? [] : wrapped(text, width - indent).map((line) => ' '.repeat(indent) + line);
 
+/** Breaks text into lines of at most `width` columns, all but the first indented. */
+export const outdented = (text: string, indent: number, width: number): string[] =>
+  wrapped(text, width - indent).map((line, at) => (at === 0 ? line : ' '.repeat(indent) + line));
+
 /** A heading with a rule of its own width below it. */
 export const underlined = (heading: string, rule: string): string[] => [heading, rule.repeat(heading.length)];
 

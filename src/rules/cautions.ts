@@ -41,6 +41,10 @@ export const structureCaution =
 export const electricalCaution =
   'A planning aid. Local codes and the makers of battery, chargers and appliances decide, and a qualified installer checks the installation before it is used: a cable or a battery that is protected wrongly burns a van down.';
 
+/** Shown with every waiver. */
+export const waiverCaution =
+  'A waiver writes down a decision. It makes nothing lighter, stronger or less dangerous: what it covers is as broken as before.';
+
 /** Shown with everything that carries mains voltage. */
 export const mainsCaution =
   'Mains voltage kills. Work on it is for a licensed person, who also tests it; local codes decide.';

@@ -9,6 +9,7 @@ const files = [
   new URL('calculator.ts', plan),
   new URL('source.ts', plan),
   new URL('../../src/engine/overrides.ts', import.meta.url),
+  new URL('../../src/engine/waiver-troubles.ts', import.meta.url),
 ];
 const sentences = files.flatMap(sentencesOf);
 

@@ -74,7 +74,7 @@ export async function checkFile(file: string): Promise<Outcome> {
   let complained = '';
   const exitCode = await check(
     file,
-    { detail: false, quiet: false, json: false, assumptions: false, strict: false },
+    { detail: false, quiet: false, assumptions: false, strict: false },
     {
       version: '0.0.0',
       width: 100,

@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { energyYear } from '../../src/calc/energy/year.ts';
 import { energyInput } from '../support/energy-year.ts';
+import { commitsOf } from './commits.ts';
 import {
   planWithCircuits,
   planWithFixtures,
@@ -20,6 +21,7 @@ const rounds = 15;
 const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const launcher = pathOf('../../bin/storystick.cjs');
 const example = pathOf('../../examples/curlew/curlew.yaml');
+const variant = pathOf('../../examples/curlew/oak.yaml');
 
 interface Case {
   readonly args: readonly string[];
@@ -77,16 +79,19 @@ try {
   const empty = node([0], '-e', '0');
   const version = node([0], launcher, '--version');
   const curlew = node([0, 1], launcher, 'check', example);
+  const compared = node([0, 1], launcher, 'diff', example, variant);
   const literal = check('literal', withoutExpressions(plan), 0, 1);
   const faulty = check('faulty', withProblems(plan), 2);
   const large = check('large', planWithFixtures(5000), 0, 1);
   const twice = check('twice', planWithFixtures(10_000), 0, 1);
   const routed = check('routed', planWithRoutes(500, 200), 0, 1);
   const wired = check('wired', planWithCircuits(300), 0, 1);
-  const cases = [empty, version, curlew, literal, faulty, large, twice, routed, wired];
+  const cases = [empty, version, curlew, compared, literal, faulty, large, twice, routed, wired];
   // Once for the file system's sake, then in turns.
   for (const each of cases) run(each);
   for (let round = 0; round < rounds; round += 1) cases.forEach(runTimed);
+  const commits = commitsOf(folder, launcher, plan);
+  const hookMs = Array.from({ length: rounds }, () => commits.timedMs('with') - commits.timedMs('without'));
   const peaks = [1, 2, 3].map(() => peakMib(large));
 
   const yearsMs = Array.from({ length: 2 * rounds }, () => {
@@ -110,6 +115,12 @@ try {
     [
       ['check of examples/curlew', timesNode(over(curlew, empty)), 'at most 2.0', over(curlew, empty) <= 2],
       ['the same without expressions', timesNode(over(literal, empty)), '', undefined],
+      [
+        'diff of two examples',
+        `${over(compared, curlew).toFixed(2)} × check`,
+        'at most 2.0',
+        over(compared, curlew) <= 2,
+      ],
       ['the same with many problems', timesNode(over(faulty, empty)), '', undefined],
       ['only --version', timesNode(over(version, empty)), '', undefined],
       [
@@ -130,6 +141,12 @@ try {
         'at most 1 s',
         time(wired) <= 1000,
       ],
+      [
+        'what the hook adds to a commit',
+        `${median(hookMs).toFixed(0)} ms`,
+        'at most 500 ms',
+        median(hookMs) <= 500,
+      ],
       ['a year of energy, warm', `${yearMs.toFixed(0)} ms`, 'at most 50 ms', yearMs <= 50],
       ['10,000 over 5,000 fixtures', over(twice, large).toFixed(2), 'at most 2.2', over(twice, large) <= 2.2],
       [
@@ -141,7 +158,7 @@ try {
     ];
   for (const [what, figure, target, met] of rows) {
     const verdict = met === undefined ? '' : met ? 'met' : 'missed';
-    console.log(`${what.padEnd(30)}${figure.padStart(18)}  ${target.padEnd(16)}  ${verdict}`.trimEnd());
+    console.log(`${what.padEnd(31)}${figure.padStart(18)}  ${target.padEnd(16)}  ${verdict}`.trimEnd());
   }
 } finally {
   rmSync(folder, { recursive: true });

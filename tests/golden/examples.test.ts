@@ -14,7 +14,7 @@ const examples = [
   { file: 'examples/curlew/thin-cables.yaml', exitCode: 1 },
 ];
 
-const options = { detail: false, quiet: false, json: false, assumptions: false, strict: false };
+const options = { detail: false, quiet: false, assumptions: false, strict: false };
 
 async function run(file: string, width: number, changed: Partial<typeof options> = {}) {
   let printed = '';

@@ -39,6 +39,8 @@ describe('renderJson', () => {
       warn: 1,
       notChecked: 1,
       pass: 1,
+      waived: 0,
+      acknowledged: 0,
       exitCode: 1,
       strict: true,
       closest: { rule: 'mass.total', subject: 'van', utilisation: 3612.4 / 3500 },
@@ -107,6 +109,7 @@ describe('renderJson', () => {
         "topic": "balance",
         "utilisation": 0.9620535714285714,
         "verdict": "warn",
+        "waived": null,
         "worstState": {
           "fills": [
             {

@@ -18,8 +18,13 @@ async function packagesOf(file: string): Promise<string[]> {
   return [...new Set(names)].sort();
 }
 
-test('writing JSON loads no package at all', async () => {
-  expect(await packagesOf('json.ts')).toEqual([]);
+test.each(['json.ts', 'sarif.ts'])('%s loads no package at all', async (file) => {
+  expect(await packagesOf(file)).toEqual([]);
+});
+
+test('only JUnit loads the library that writes XML', async () => {
+  expect(await packagesOf('junit.ts')).toContain('fast-xml-builder');
+  expect(await packagesOf('terminal.ts')).not.toContain('fast-xml-builder');
 });
 
 test('the terminal report does not load the schema library', async () => {

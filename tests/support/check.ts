@@ -13,8 +13,8 @@ import { renderPhrase } from '../../src/report/format-measure.ts';
 const loadCalculator = () => import('../../src/plan/calculator.ts');
 
 /** The whole of `check` on a plan's text. A plan with problems, or a rule that throws, is an error of the test. */
-export async function reportOf(text: string): Promise<Report> {
-  const checked = await checkPlan('plan.yaml', text, loadCalculator);
+export async function reportOf(text: string, today = '2026-06-01'): Promise<Report> {
+  const checked = await checkPlan('plan.yaml', text, loadCalculator, today);
   if (!checked.ok) throw new Error(`the plan has problems: ${JSON.stringify(checked.problems)}\n${text}`);
   if (checked.defects.length > 0) throw new Error(`defects: ${JSON.stringify(checked.defects)}\n${text}`);
   return checked.report;

@@ -1,6 +1,6 @@
-import { notNegative, positive } from '../argument.ts';
+import { notNegative } from '../argument.ts';
 import { share, within } from './angle.ts';
-import { batteryHour, type HourBattery, type Peukert, soundBattery } from './battery-hour.ts';
+import { batteryHour, type Peukert } from './battery-hour.ts';
 import {
   type ArrayPlane,
   arrayDay,
@@ -11,8 +11,11 @@ import {
   typicalDiffuseShare,
 } from './design-day.ts';
 import { type DaySpan, spanCover, spreadDays } from './hours.ts';
+import { autonomyDays, batteryOfMonth, loadOfMonth } from './month-of-year.ts';
 import { daysOfMonths, type Months, ofMonth, twelve } from './months.ts';
 import { combinedLoss } from './panel.ts';
+
+export { chargeShare } from './month-of-year.ts';
 
 /*
  * Twelve design months, hour by hour. Each month stands for itself: it begins with the stated state, runs typical days with
@@ -166,8 +169,6 @@ export interface EnergyYear {
 }
 
 const hoursOfYear = 8760;
-/** Autonomy beyond this is as good as endless. */
-const longestHours = 24_000;
 const at = (column: Float64Array, index: number): number => column[index] ?? 0;
 
 const column = (): Float64Array => new Float64Array(hoursOfYear);
@@ -199,54 +200,6 @@ export function imbalanceWh(ledger: EnergyLedger, hour: number): number {
     at(ledger.shoreWh, hour);
   const fromStore = at(ledger.beforeWh, hour) - at(ledger.stateWh, hour);
   return gained + fromStore - at(ledger.usedWh, hour) - at(ledger.lostWh, hour);
-}
-
-/**
- * Share of the greatest charging power that the cells take at a temperature: that of the last step reached, 0 below the
- * first, 1 without steps. Throws RangeError unless the steps rise and their shares are from 0 to 1.
- */
-export function chargeShare(cellC: number, chargeSteps: readonly ChargeStep[]): number {
-  let allowed = chargeSteps.length === 0 ? 1 : 0;
-  let before = Number.NEGATIVE_INFINITY;
-  for (const step of chargeSteps) {
-    if (step.fromC <= before) throw new RangeError('The charging temperatures must rise from step to step.');
-    before = step.fromC;
-    share(step.share, 'The charging share of a step');
-    if (cellC >= step.fromC) allowed = step.share;
-  }
-  return allowed;
-}
-
-function loadOfMonth(loads: readonly EnergyLoad[], month: number): Float64Array {
-  const hourlyW = new Float64Array(24);
-  for (const load of loads) {
-    if (load.hourlyW.length !== 24) {
-      throw new RangeError(`A load must have 24 hourly values, not ${load.hourlyW.length}.`);
-    }
-    const factor = load.monthFactors ? ofMonth(twelve(load.monthFactors, 'The factors of a load'), month) : 1;
-    notNegative(factor, 'The factor of a load');
-    for (const [hour, powerW] of load.hourlyW.entries()) {
-      hourlyW[hour] = at(hourlyW, hour) + factor * notNegative(powerW, 'The power of a load');
-    }
-  }
-  return hourlyW;
-}
-
-function batteryOfMonth(battery: YearBattery, month: number): HourBattery {
-  const oneWay = Math.sqrt(positive(share(battery.roundTripEfficiency, 'The efficiency'), 'The efficiency'));
-  const cold = battery.capacityShares
-    ? ofMonth(twelve(battery.capacityShares, 'The capacity shares'), month)
-    : 1;
-  const cellC = ofMonth(twelve(battery.cellC, 'The cell temperatures'), month);
-  return soundBattery({
-    windowWh: battery.windowWh * share(cold, 'A capacity share'),
-    mostChargeW: battery.mostChargeW * chargeShare(cellC, battery.chargeSteps),
-    mostDischargeW: battery.mostDischargeW,
-    chargeEfficiency: oneWay,
-    dischargeEfficiency: oneWay,
-    selfDischargeAnHour: 1 - (1 - share(battery.selfDischargeAMonth, 'The self-discharge')) ** (1 / 720),
-    ...(battery.peukert && { peukert: battery.peukert }),
-  });
 }
 
 interface SolarDays {
@@ -319,31 +272,6 @@ function offered(input: EnergyYearInput, month: number, days: number): [Float64A
     offer(shoreW, shore.powerW, shore.span, spreadDays(nights, days));
   }
   return [drivingW, shoreW];
-}
-
-/**
- * Days from full, without any source, until a load is first not met: the battery is empty or too weak for it.
- *
- * Begins at an hour of the day; within the last hour it counts the part that was met. Infinity without a load, or if it would be
- * more than 1000 days.
- */
-function autonomyDays(
-  hourlyW: Float64Array,
-  battery: HourBattery,
-  standingW: number,
-  fromHour: number,
-): number {
-  if (!hourlyW.some((powerW) => powerW > 0)) return Number.POSITIVE_INFINITY;
-  let stateWh = battery.windowWh;
-  for (let hour = 0; hour < longestHours; hour += 1) {
-    const wantedWh = at(hourlyW, (fromHour + hour) % 24);
-    const needWh = wantedWh + standingW;
-    const after = batteryHour(stateWh, -needWh, battery);
-    const missingWh = needWh - after.dischargedWh;
-    if (wantedWh > 0 && missingWh > 1e-9 * needWh) return (hour + after.dischargedWh / needWh) / 24;
-    stateWh = after.stateWh;
-  }
-  return Number.POSITIVE_INFINITY;
 }
 
 /** Sum of a column over a span of hours. */

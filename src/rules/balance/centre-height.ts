@@ -20,6 +20,7 @@ const text: RuleText = {
     { title: "The limit is the base vehicle maker's, as the plan gives it", provenance: 'read' },
   ],
   cautions: [balanceCaution, stabilityCaution],
+  fix: 'Move heavy things down, most of all those that hang under the roof.',
   place: ['van'],
 };
 

@@ -19,6 +19,8 @@ const text: RuleText = {
   formula: 'x = Σ m·x / Σ m over everything but the van, its fuel and its people; x ≤ L',
   sources: [centreInWheelbaseRule],
   cautions: [balanceCaution],
+  fix: 'Move heavy equipment forward of the rear axle, the heaviest first.',
+  limits: ['equipment-centre-rearmost'],
   place: ['van'],
 };
 

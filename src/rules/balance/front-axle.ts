@@ -1,6 +1,6 @@
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
-import { axlePlate, checkAxle } from '../axle-load.ts';
+import { axlePlate, checkAxle, workAxle } from '../axle-load.ts';
 import { balanceCaution, vehicleLawCaution } from '../cautions.ts';
 import { frontLimit, placed } from '../needs.ts';
 
@@ -12,6 +12,8 @@ const text: RuleText = {
   formula: 'R_f = Σ m·(1 − x / L); m mass in kg, x distance behind the front axle in m, L wheelbase in m',
   sources: [axlePlate, axleLoadMethod],
   cautions: [vehicleLawCaution, balanceCaution],
+  fix: 'Move heavy things rearward, or leave mass out; what stands ahead of the front axle loads it with more than it weighs.',
+  lifeSafety: true,
   place: ['van'],
 };
 
@@ -19,4 +21,5 @@ export default defineRule({
   ...text,
   needs: { placed, frontLimit },
   check: ({ build, facts }) => checkAxle(text, 'front', build, facts.placed, facts.frontLimit),
+  work: ({ build, facts }) => workAxle('front', build, facts.placed),
 });

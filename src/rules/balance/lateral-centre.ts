@@ -17,6 +17,7 @@ const text: RuleText = {
   formula: 'y = Σ m·y / Σ m, in m right of the centre line',
   sources: [{ title: "The limit is the base vehicle maker's, as the plan gives it", provenance: 'read' }],
   cautions: [balanceCaution],
+  fix: 'Move heavy things towards the other side of the van.',
   place: ['van'],
 };
 

@@ -19,6 +19,8 @@ const text: RuleText = {
   formula: 'M, R_f and R_r in each state of `load_states`; the one closest to its limit is judged',
   sources: [axleLoadMethod],
   cautions: [vehicleLawCaution, balanceCaution],
+  fix: 'In the state that comes out worst carry less, or move what it loads.',
+  lifeSafety: true,
   place: ['van'],
 };
 

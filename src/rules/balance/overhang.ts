@@ -16,6 +16,7 @@ const text: RuleText = {
   formula: 'ΔR_r = m·x / L, ΔR_f = m − ΔR_r; behind the rear axle x > L, so ΔR_f is negative',
   sources: [axleLoadMethod],
   cautions: [balanceCaution],
+  fix: 'Move what hangs behind the rear axle forward of it; the table shows what each thing costs.',
   place: ['van'],
   informationOnly: true,
 };

@@ -2,13 +2,14 @@ import { type Functional, sumOf } from '../../build/functional.ts';
 import { frontAxle, rearAxle, rightWheel, totalMass } from '../../build/quantities.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
 import { judge } from '../../engine/judge.ts';
-import { mass } from '../../engine/measure.ts';
+import { length, mass, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
 import { placed, type Tracks, tracks } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { furthestLean } from '../states.ts';
+import { massOfEverything, sumOfBodies } from '../working.ts';
 
 const text: RuleText = {
   id: 'balance.sides',
@@ -18,6 +19,8 @@ const text: RuleText = {
   formula: 'difference = |P_right − P_left| / M over all wheels; P_right = Σ m·(½ + y / T)',
   sources: [axleLoadMethod],
   cautions: [balanceCaution],
+  fix: 'Move heavy things from the heavier side to the other: each kilogram moved counts twice.',
+  limits: ['side-difference'],
   place: ['van'],
 };
 
@@ -62,6 +65,39 @@ export default defineRule({
         }),
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const { wheelbaseM, bodies } = facts.placed;
+    const leaning = rightLessLeft(wheelbaseM, facts.tracks);
+    const { isRight, worst } = furthestLean(build, bodies, leaning, totalMass);
+    const sign = isRight ? 1 : -1;
+    const heavy = isRight ? 'right' : 'left';
+    const difference = sumOfBodies({
+      what: `How much more of every mass the ${heavy} wheels carry than the others: P_${heavy} − P_${isRight ? 'left' : 'right'}`,
+      sum: say`m·(2·(½ + y / T) − 1) with y right of the centre line; T = ${length(facts.tracks.frontM)} in front and ${length(facts.tracks.rearM)} behind, each for its axle's part of the mass`,
+      bodies,
+      filling: worst.filling,
+      columns: [
+        { heading: 'y', of: ({ position }) => length(position.y.valueM) },
+        { heading: 'x', of: ({ position }) => length(position.x.valueM) },
+      ],
+      adds: [`more ${heavy}`, (body) => sign * leaning(body).perKg],
+      paths: [
+        ['van', 'track'],
+        ['van', 'wheelbase'],
+      ],
+    });
+    const differenceKg = difference.result?.value ?? 0;
+    const totalKg = sumOf(bodies, totalMass, worst.filling);
+    return [
+      difference,
+      massOfEverything(bodies, worst.filling, 'The mass of everything in this state: M = Σ m'),
+      {
+        what: 'The difference as a share of the mass',
+        sum: say`${mass(differenceKg)} / ${mass(totalKg)}`,
+        result: share(differenceKg / totalKg),
+      },
+    ];
   },
 });
 

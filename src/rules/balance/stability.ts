@@ -19,6 +19,8 @@ const text: RuleText = {
     'SSF = T / (2·h); T the narrower track, h greatest height of the centre of mass above ground, both in m',
   sources: [stabilityMethod],
   cautions: [stabilityCaution],
+  fix: 'Bring heavy things down to the floor; a wider track is not to be had.',
+  limits: ['static-stability-factor'],
   place: ['van'],
 };
 

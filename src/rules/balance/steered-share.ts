@@ -18,6 +18,8 @@ const text: RuleText = {
     'least R_f ≥ share × M_max (the plated maximum, not the weighed mass), whatever is then put over the rear axle until that is at its limit: load over the rear axle does not change R_f',
   sources: [axleLoadMethod],
   cautions: [vehicleLawCaution, balanceCaution],
+  fix: 'Move heavy things forward, or carry less behind the rear axle.',
+  limits: ['steered-axle-share'],
   place: ['van'],
 };
 

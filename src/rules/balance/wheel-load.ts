@@ -21,6 +21,8 @@ const text: RuleText = {
     'share = P_wheel / R_axle; P_right = R·(½ + y / T), y distance right of the centre line, T track; each mass shares its lateral moment between the axles as it shares its weight',
   sources: [axleLoadMethod],
   cautions: [balanceCaution],
+  fix: 'Move heavy things across, away from the wheel that carries more.',
+  limits: ['heavier-wheel-share'],
   place: ['van'],
 };
 

@@ -31,6 +31,8 @@ const text: RuleText = {
     electricalCaution,
     'Carbon monoxide has no smell and kills people in their sleep: whatever burns fuel calls for an alarm for it, made for vehicles, at the height at which sleepers breathe, as its maker says. Propane and butane sink, smoke rises. Test every alarm when it is fitted and before every journey, and mind the date on it; nothing here shows that one will sound.',
   ],
+  fix: 'Take the supply of each alarm from the battery before any switch, and write `switched: false`.',
+  lifeSafety: true,
   place: ['electrical', 'circuits'],
 };
 

@@ -30,6 +30,7 @@ const text: RuleText = {
   formula: 'share = E_driving / (E_sun + E_driving + E_hook-up), each as taken in the month',
   sources: [halfChoice, ...simulationSources],
   cautions: yearCautions,
+  fix: 'Fit more solar, plan nights at a hook-up, or use less.',
   place: ['living'],
 };
 

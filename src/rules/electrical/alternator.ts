@@ -29,6 +29,7 @@ const text: RuleText = {
     controllerChargeVoltage,
   ],
   cautions: [electricalCaution],
+  fix: 'Set the charger to less current, or fit an alternator that gives more.',
   place: ['electrical', 'charging_while_driving'],
 };
 

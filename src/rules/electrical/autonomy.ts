@@ -1,8 +1,10 @@
 import type { WorkedYear } from '../../build/energy.ts';
 import { monthName } from '../../build/energy.ts';
+import { autonomyDays, batteryOfMonth, loadOfMonth } from '../../calc/energy/month-of-year.ts';
 import type { MonthSummary } from '../../calc/energy/year.ts';
+import type { Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { chargeAh, duration } from '../../engine/measure.ts';
+import { chargeAh, duration, energyWh, share, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
 import { least, withBattery } from '../energy-changes.ts';
@@ -28,6 +30,7 @@ const text: RuleText = {
     't: hours from 18:00, full, until E < P·1 h; E = u·C·U, less P/η each hour (lead above its rated power P_r: times (P/P_r)^(n−1)); in nights: t / 24 h',
   sources: simulationSources,
   cautions: yearCautions,
+  fix: 'Fit a larger battery, use less, or plan fewer nights.',
   place: ['living'],
 };
 
@@ -62,6 +65,10 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { worked } }) => {
+    const darkest = darkestOf(worked.year.months);
+    return darkest && Number.isFinite(darkest.autonomyDays) ? stepsOf(worked, darkest.month) : undefined;
+  },
 });
 
 const darkestOf = (months: readonly MonthSummary[]): MonthSummary | undefined =>
@@ -88,4 +95,51 @@ function largerBattery({ input, rerun, bank }: WorkedYear, month: number, nights
   if (steps === undefined)
     return say`Use less: even ${chargeAh(mostAh)} more battery would not last so long.`;
   return say`Fit ${chargeAh(steps * stepAh)} more battery of the same kind, use less, or plan fewer nights.`;
+}
+
+const fromHour = 18;
+
+/** What the full battery holds, what a day takes, and what is left of it evening by evening. */
+function stepsOf({ input, loads, bank }: WorkedYear, month: number): readonly Step[] {
+  const battery = batteryOfMonth(input.battery, month);
+  const hourlyW = loadOfMonth(input.loads, month);
+  const hours: { readonly beforeWh: number; readonly givenWh: number; readonly afterWh: number }[] = [];
+  const { standingW } = input.battery;
+  const days = autonomyDays(hourlyW, battery, standingW, fromHour, (beforeWh, givenWh, afterWh) =>
+    hours.push({ beforeWh, givenWh, afterWh }),
+  );
+  const daily = loads.map(({ name, path, loads: each }): Part => {
+    const wattHours = loadOfMonth(each, month).reduce((sum, powerW) => sum + powerW, 0);
+    return { name, path, origin: 'computed', values: [], adds: energyWh(wattHours) };
+  });
+  const evenings = Array.from({ length: Math.ceil(days - 1e-9) }, (_, day): Part => {
+    const those = hours.slice(24 * day, 24 * (day + 1));
+    const startWh = those[0]?.beforeWh ?? hours.at(-1)?.afterWh ?? battery.windowWh;
+    return {
+      name: `day ${day + 1}`,
+      path: ['electrical', 'battery'],
+      origin: 'computed',
+      values: [energyWh(startWh), energyWh(those.reduce((sum, { givenWh }) => sum + givenWh, 0))],
+      adds: duration(Math.min(1, days - day) * secondsADay),
+    };
+  });
+  return [
+    {
+      what: 'What a full battery gives up to its lowest state: E = u·C·U',
+      sum: say`${share(bank.usableShare)} · ${chargeAh(bank.capacityAh)} · ${voltage(bank.voltageV)}`,
+      result: energyWh(battery.windowWh),
+      paths: [['electrical', 'battery']],
+    },
+    {
+      what: `What a day of ${monthName(month)} takes: Σ P·h`,
+      result: energyWh(daily.reduce((sum, { adds }) => sum + adds.value / 3600, 0)),
+      parts: { columns: ['a day'], rows: daily },
+    },
+    {
+      what: `Hour by hour from ${fromHour}:00: E less P / η, η of the way out`,
+      sum: say`η = √(round trip) = ${share(battery.dischargeEfficiency)}; stored as the day begins, given in whole hours; it ends in the hour that cannot be met whole, and of that the met part counts`,
+      result: duration(evenings.reduce((sum, { adds }) => sum + adds.value, 0)),
+      parts: { columns: ['stored', 'given', 'lasts'], rows: evenings },
+    },
+  ];
 }

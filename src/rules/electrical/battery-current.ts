@@ -20,6 +20,7 @@ const text: RuleText = {
     'Σ a_k · I_k ≤ I_max; a_k the part that is on at once, I_k = P_k / U at the lowest voltage less the loss of its cables, A; at a start the greatest surge counts in place of that load’s own current, against I_surge',
   sources: [{ title: 'Currents into one node add up (Kirchhoff)', provenance: 'computed' }],
   cautions: [electricalCaution],
+  fix: 'Put loads on one after the other, or fit a bank that gives more current.',
   place: ['electrical', 'battery', 'discharge_limit'],
 };
 

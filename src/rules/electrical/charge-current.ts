@@ -17,6 +17,7 @@ const text: RuleText = {
   formula: 'Σ I_k ≤ I_max; I_k rated current of each charger, I_max what the whole bank takes, both in A',
   sources: [{ title: 'Currents into one node add up (Kirchhoff)', provenance: 'computed' }],
   cautions: [electricalCaution],
+  fix: 'Set the chargers to less current, or fit a bank that takes more.',
   place: ['electrical', 'battery', 'charge_limit'],
 };
 

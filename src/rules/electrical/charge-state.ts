@@ -19,6 +19,7 @@ const text: RuleText = {
   formula: 'state of charge = 1 − u·(1 − E_least / E_usable); u: usable share of the capacity',
   sources: simulationSources,
   cautions: yearCautions,
+  fix: 'Use less, charge more, or fit a larger battery.',
   place: ['electrical', 'battery'],
 };
 

@@ -28,6 +28,7 @@ const text: RuleText = {
     },
   ],
   cautions: [electricalCaution],
+  fix: 'Warm the battery, put it where it is warmer, or charge it with less current in the cold.',
   place: ['electrical', 'battery'],
 };
 

@@ -22,6 +22,7 @@ const text: RuleText = {
     electricalCaution,
     'In a short circuit fuses may open together whatever their ratings: only the makers’ curves tell.',
   ],
+  fix: 'Take a larger fuse nearer to the battery or a smaller one behind it, as far as cables and loads allow.',
   place: ['electrical', 'circuits'],
 };
 

@@ -30,6 +30,7 @@ const text: RuleText = {
     },
   ],
   cautions: [electricalCaution],
+  fix: 'Fit a part with a higher rating, or hang less on it.',
   place: ['electrical', 'distribution'],
 };
 

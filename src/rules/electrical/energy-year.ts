@@ -24,6 +24,7 @@ const text: RuleText = {
     'each hour: E₂ = E₁ + η·(sun + driving + hook-up − loads) when charging, E₁ − (loads − sources)/η when not; unmet = loads − what they get',
   sources: simulationSources,
   cautions: yearCautions,
+  fix: 'Use less, fit more solar, charge from the engine or at a hook-up, or fit a larger battery.',
   place: ['living'],
 };
 

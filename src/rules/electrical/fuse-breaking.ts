@@ -37,6 +37,7 @@ const text: RuleText = {
     electricalCaution,
     'What a fuse breaks is the figure of its family: the data sheet of the fuse and of its holder decide.',
   ],
+  fix: 'Fit fuses of a kind that breaks the current and the voltage of this battery.',
   place: ['electrical', 'circuits'],
 };
 

@@ -25,6 +25,7 @@ const text: RuleText = {
     },
   ],
   cautions: [electricalCaution],
+  fix: 'Move the fuse towards the source of its current, or sheathe the cable up to it.',
   place: ['electrical', 'circuits'],
 };
 

@@ -27,6 +27,7 @@ const text: RuleText = {
     'm · I_b ≤ I_n ≤ I_z; I_b design current, I_n rating of the fuse, I_z derated ampacity of each conductor behind it up to the next fuse, A; m = 1.25',
   sources: [...fuseMargin.citations, choiceMethod],
   cautions: [electricalCaution],
+  fix: 'Take the fuse that lies between the current of the load and what the cable bears; where there is none, take a thicker cable.',
   place: ['electrical', 'circuits'],
 };
 

@@ -34,6 +34,8 @@ const text: RuleText = {
     { title: 'The lead’s copper counted at 60 °C', provenance: 'common practice' },
   ],
   cautions: [electricalCaution, mainsCaution],
+  fix: 'Take a shorter or thicker lead, and unroll it.',
+  lifeSafety: true,
   place: ['electrical', 'shore', 'lead'],
 };
 

@@ -41,6 +41,8 @@ const text: RuleText = {
     mainsCaution,
     'What the battery itself and the terminals lose at a surge comes on top.',
   ],
+  fix: 'Give the inverter a thicker or shorter feed, or a smaller load.',
+  lifeSafety: true,
   place: ['electrical', 'inverter'],
 };
 

@@ -19,6 +19,7 @@ const text: RuleText = {
   formula: 'A ≥ A_min in mm² of a conductor of its own; the stricter of two practices',
   sources: [choiceMethod],
   cautions: [electricalCaution],
+  fix: 'Take the least size that is allowed, or a thicker one.',
   place: ['electrical', 'circuits'],
 };
 

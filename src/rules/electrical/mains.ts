@@ -27,6 +27,8 @@ const text: RuleText = {
     'I_Δ ≤ 30 mA; I_n ≤ I_supply; I_n ≤ I_z; A ≥ 1.5 mm²; I_Δ residual current that trips, I_n rating of the breaker, I_z what the conductor carries at 30 °C, not bundled, all in A; A conductor in mm²',
   sources: [...residualCurrentDevice.citations],
   cautions: [electricalCaution, mainsCaution],
+  fix: 'Fit the protective devices that are named, and have the work done and tested by a licensed person.',
+  lifeSafety: true,
   place: ['electrical', 'shore'],
 };
 

@@ -31,6 +31,7 @@ const text: RuleText = {
     'PWM: 1.25 · p · I_sc ≤ I_max; MPPT: the most of 1.25 · P / U_n, P / U_min and P / U_ch ≤ I_max; cable: 1.25 · 1.25 · p · I_sc (PWM) or 1.25 · I_max (MPPT) ≤ I_z; p strings, I_sc short-circuit current, I_max limit of the controller and I_z what the cable carries in A, P power of the array in W, U_n nominal, U_min lowest and U_ch charge voltage in V',
   sources: [...solarCurrentFactors.citations],
   cautions: [electricalCaution],
+  fix: 'Fit a controller and a cable for more current, or fewer modules on this one.',
   place: ['electrical', 'solar'],
 };
 

@@ -33,6 +33,7 @@ const text: RuleText = {
     },
   ],
   cautions: [electricalCaution],
+  fix: 'Put fewer modules in series, or fit a controller that bears more voltage.',
   place: ['electrical', 'solar'],
 };
 

@@ -29,6 +29,7 @@ const text: RuleText = {
     electricalCaution,
     'A battery’s own monitor and switch draw too: count them as `standing`. A drained lead battery freezes; a lithium battery below its lowest voltage may never be charged again.',
   ],
+  fix: 'Switch off what draws while the van stands, or charge it meanwhile.',
   place: ['electrical', 'lay_up'],
 };
 

@@ -1,9 +1,19 @@
 import type { Circuit, Electrical } from '../../build/electrical.ts';
+import { copperTemperatureFactor } from '../../calc/electrical/resistance.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { type DropLimit, permittedDropV } from '../../catalogue/electrical/drop-limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { current, length, resistance, share, temperatureC, voltage } from '../../engine/measure.ts';
+import {
+  current,
+  factor,
+  length,
+  power,
+  resistance,
+  share,
+  temperatureC,
+  voltage,
+} from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -39,6 +49,7 @@ const text: RuleText = {
     },
   ],
   cautions: [electricalCaution],
+  fix: 'Take a thicker conductor, a shorter way, or one nearer to the battery.',
   place: ['electrical', 'circuits'],
 };
 
@@ -74,6 +85,10 @@ export default defineRule({
         ),
       ],
     };
+  },
+  work: ({ facts: { electrical } }, finding) => {
+    const figures = figuresOf(electrical).get(finding.subject);
+    return finding.measured && figures ? stepsOf(electrical, figures) : undefined;
   },
 });
 
@@ -160,4 +175,71 @@ function notSupplied(electrical: Electrical, { circuit }: CircuitFigures): Findi
       ? choiceInWords(choice)
       : say`No single standard conductor mends it: at least one of the circuits on its way is far too thin or too long for ${voltage(electrical.nominalV)}. Give each the size its fuse allows, or bring the loads nearer to the battery.`,
   });
+}
+
+/** Current, then resistance and loss of every circuit on the way, then their sum. */
+function stepsOf(electrical: Electrical, figures: CircuitFigures): readonly Step[] {
+  const { circuit, chain = [], designA = 0, dropV = 0 } = figures;
+  const all = figuresOf(electrical);
+  const legs = chain.map((each) => {
+    const { loopOhm = 0, ownDropV = 0 } = all.get(each.name) ?? {};
+    // A charger pushes its own current through all of them.
+    const lostV = circuit.charges ? designA * loopOhm : ownDropV;
+    return { each, loopOhm, lostV };
+  });
+  return [
+    currentStep(electrical, figures, dropV),
+    ...legs.flatMap(({ each, loopOhm, lostV }) => legSteps(each, loopOhm, lostV)),
+    {
+      what: 'Lost from the battery to the end: ΔU = Σ R·I',
+      result: voltage(legs.reduce((sum, { lostV }) => sum + lostV, 0)),
+      parts: {
+        columns: ['resistance', 'lost'],
+        rows: legs.map(({ each, loopOhm, lostV }) => ({
+          name: each.name,
+          path: each.path,
+          origin: 'computed',
+          values: [resistance(loopOhm)],
+          adds: voltage(lostV),
+        })),
+      },
+    },
+  ];
+}
+
+/** What flows in it, at the voltage that is left for its load. */
+function currentStep(electrical: Electrical, { circuit, designA = 0 }: CircuitFigures, dropV: number): Step {
+  const { load, path } = circuit;
+  const lowestV = electrical.bank?.lowestV ?? electrical.nominalV;
+  const common = {
+    what: `The current in ${circuit.name}`,
+    result: current(designA),
+    paths: [[...path, 'load']],
+  };
+  if (!load || circuit.charges) return { ...common, sum: say`the rated current of the charger` };
+  return 'powerW' in load
+    ? {
+        ...common,
+        sum: say`I = P / U = ${power(load.powerW)} / (${voltage(lowestV)} at the lowest − ${voltage(dropV)} lost on the way)`,
+      }
+    : { ...common, sum: say`as the plan says, whatever the voltage` };
+}
+
+function legSteps({ name, path, wire, feeds }: Circuit, loopOhm: number, lostV: number): readonly Step[] {
+  const { outM = 0, backM = 0, conductor, insulationC, lengthFrom } = wire;
+  const knownAtC = conductor?.resistanceAtC ?? 20;
+  const paths = [...(lengthFrom === 'route' ? [] : [[...path, 'length']]), [...path, 'conductor']];
+  return [
+    {
+      what: `The resistance of ${name}, out and back`,
+      sum: say`(${length(outM)} + ${length(backM)}${lengthFrom === 'route' ? ', by its route' : ''}) · ${resistance(conductor?.resistanceOhmPerM ?? 0)} a metre at ${temperatureC(knownAtC)} · ${factor(copperTemperatureFactor(insulationC, knownAtC))} at the ${temperatureC(insulationC)} that its insulation bears`,
+      result: resistance(loopOhm),
+      paths,
+    },
+    {
+      what: `What ${name} loses: R·I`,
+      sum: say`${resistance(loopOhm)} · ${current(loopOhm > 0 ? lostV / loopOhm : 0)}${feeds ? ', all that hangs on it and is on at once' : ''}`,
+      result: voltage(lostV),
+    },
+  ];
 }

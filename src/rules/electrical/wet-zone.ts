@@ -27,6 +27,7 @@ const text: RuleText = {
     'distance from the shower’s outline ≥ 0.6 m below 2.25 m; lead: A = 28 cm² · 0.05 · n · i · C, A of each of two openings, n cells, i gassing current, A/Ah, C capacity, Ah',
   sources: wetZone.citations,
   cautions: [electricalCaution, fitCaution],
+  fix: 'Move electrical parts away from the water, and give a lead battery the openings to the outside that it needs.',
   place: ['electrical'],
 };
 

@@ -22,6 +22,7 @@ const text: RuleText = {
     fitCaution,
     'The host is taken as hollow from edge to edge: the thickness of its boards comes off its inside.',
   ],
+  fix: 'Make what holds it larger, or put the thing elsewhere.',
   place: ['fixtures'],
 };
 

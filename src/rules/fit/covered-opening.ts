@@ -61,6 +61,8 @@ const text: RuleText = {
     'covered share = area of (shadows of all things before the opening ∩ opening) / area of the opening, m²/m², square to its surface',
   sources: [ownChoices, doorwayHeight],
   cautions: [fitCaution],
+  fix: 'Move what stands before the opening, or move the opening.',
+  lifeSafety: true,
   place: ['van', 'openings'],
 };
 

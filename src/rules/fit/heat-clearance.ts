@@ -27,6 +27,8 @@ const text: RuleText = {
     heatCaution,
     'Only things with a place in the plan are looked at: not curtains, bedding, coats, or what somebody puts down there.',
   ],
+  fix: 'Move what burns away from the hot thing.',
+  lifeSafety: true,
   place: ['fixtures'],
 };
 

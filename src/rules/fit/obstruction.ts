@@ -28,6 +28,7 @@ const text: RuleText = {
     'shared = outline ∩ part of the van on the plan, from the higher bottom to the lower top; 0.5 mm only touches',
   sources: shapesMethod,
   cautions: [fitCaution],
+  fix: 'Move the thing, or cut it out round the part of the van.',
   place: ['van', 'wheel_arches'],
 };
 

@@ -18,6 +18,7 @@ const text: RuleText = {
     'shared = outline A ∩ outline B on the plan, from the higher bottom to the lower top; 0.5 mm only touches',
   sources: shapesMethod,
   cautions: [fitCaution],
+  fix: 'Move one of the two, or make it smaller.',
   place: ['fixtures'],
 };
 

@@ -15,6 +15,7 @@ const text: RuleText = {
     'known room = three sizes, and a place lengthways and sideways; what stands on the floor needs no height above it',
   sources: shapesMethod,
   cautions: [fitCaution],
+  fix: 'Give each thing a size and a place.',
   place: ['fixtures'],
 };
 

@@ -33,6 +33,7 @@ const text: RuleText = {
     },
   ],
   cautions: [holdCaution, restraintCaution],
+  fix: 'Fix it with more or stronger fixings, into something that holds them.',
   place: ['fixtures'],
 };
 

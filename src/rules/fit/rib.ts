@@ -24,6 +24,7 @@ const text: RuleText = {
   formula: 'cut = min(end of opening, end of rib) − max(start of opening, start of rib), m, along the van',
   sources: [method],
   cautions: [structureCaution, fitCaution],
+  fix: 'Move the opening between two ribs.',
   place: ['van', 'load_bay', 'ribs'],
 };
 

@@ -43,6 +43,8 @@ const text: RuleText = {
     fitCaution,
     'The straight way only: pipes, cables and screws on it, and room for a spanner, are not looked at.',
   ],
+  fix: 'Leave the straight way to the opening free, or move the thing to where it can be reached.',
+  limits: ['service-reach'],
   place: ['fixtures'],
 };
 

@@ -33,6 +33,7 @@ const text: RuleText = {
     },
   ],
   cautions: [fitCaution],
+  fix: 'Move the thing inwards, or make it smaller.',
   place: ['van', 'load_bay'],
 };
 

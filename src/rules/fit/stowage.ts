@@ -43,6 +43,7 @@ const text: RuleText = {
     fitCaution,
     'Outside sizes count, as if boards had no thickness, and whether a thing goes in through the door is not looked at.',
   ],
+  fix: 'Make room for it, or put it where there is room.',
   place: ['fixtures'],
 };
 

@@ -33,6 +33,7 @@ const text: RuleText = {
     'room swept by a door: quarter disc of radius leaf width, m; drawer: width · travel; lid: arc of radius depth',
   sources: [method, ...shapesMethod],
   cautions: [fitCaution],
+  fix: 'Hang the door on its other side, choose a drawer or a lid, or move what it hits.',
   place: ['fixtures'],
 };
 

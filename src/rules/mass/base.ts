@@ -13,6 +13,7 @@ const text: RuleText = {
     'the empty van is a pair of weighed axle loads, with the driver and the fuel known to be in it or not',
   sources: [brochureMassCase],
   cautions: [vehicleLawCaution],
+  fix: 'Have the empty van weighed, axle by axle, and say whether driver and fuel were in it.',
   place: ['van'],
 };
 

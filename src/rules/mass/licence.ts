@@ -16,6 +16,7 @@ const text: RuleText = {
   cautions: [
     "Licence law changes and has exceptions. Look at the categories on every driver's licence and ask the licensing authority.",
   ],
+  fix: 'Get the licence that covers the plate, or a van with a lower plate.',
   place: ['van'],
 };
 

@@ -9,6 +9,7 @@ import { vehicleLawCaution } from '../cautions.ts';
 import { maxMass, unladen } from '../needs.ts';
 import { loseMass } from '../remedies.ts';
 import { greatest } from '../states.ts';
+import { massOfEverything } from '../working.ts';
 
 /** A chance of being overloaded that is worth a warning: own choice, the usual one in twenty. */
 const noticeableChance = 0.05;
@@ -22,6 +23,7 @@ const text: RuleText = {
     'payload left = M_max − M; u(M)² = Σ u(m)², errors of one source added first; chance = Φ((M − M_max) / u)',
   sources: [uncertaintyMethod, { title: 'Warning at a chance of 5 % or more', provenance: 'own choice' }],
   cautions: [vehicleLawCaution],
+  fix: 'Leave mass out, or weigh what is not certain.',
   place: ['van'],
 };
 
@@ -69,5 +71,18 @@ export default defineRule({
         },
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const worst = greatest(build, build.bodies, totalMass);
+    const limitKg = facts.maxMass.value;
+    return [
+      massOfEverything(build.bodies, worst.filling, 'Everything aboard in the heaviest state: M = Σ m'),
+      {
+        what: 'What is left: M_max − M',
+        sum: say`${mass(limitKg)} − ${mass(worst.value)}`,
+        result: mass(limitKg - worst.value),
+        paths: [['van', 'max_mass']],
+      },
+    ];
   },
 });

@@ -19,6 +19,8 @@ const text: RuleText = {
     'M_max − M without stores ≥ 10 kg × (n + L); n people aboard with the driver, L overall length in m',
   sources: [],
   cautions: [vehicleLawCaution],
+  fix: 'Leave mass out until what people bring has room.',
+  limits: ['minimum-pay-mass'],
   place: ['van'],
 };
 

@@ -15,6 +15,7 @@ const text: RuleText = {
   cautions: [
     'The same thickness of another material is not as stiff, as warm or as hard to set alight. Ask whoever answers for the structure before a load-bearing board is changed.',
   ],
+  fix: 'Choose a lighter material from the table.',
   place: ['build_ups'],
   informationOnly: true,
 };

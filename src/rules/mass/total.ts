@@ -9,6 +9,7 @@ import { vehicleLawCaution } from '../cautions.ts';
 import { maxMass, unladen } from '../needs.ts';
 import { loseMass } from '../remedies.ts';
 import { greatest } from '../states.ts';
+import { massOfEverything } from '../working.ts';
 
 const plate: Citation = { title: "The maximum mass on the van's plate", provenance: 'read' };
 
@@ -20,6 +21,8 @@ const text: RuleText = {
   formula: 'M = Σ m over everything aboard, in kg, with fresh + waste water ≤ what was carried',
   sources: [plate],
   cautions: [vehicleLawCaution],
+  fix: 'Leave things out, choose lighter ones, or carry less water.',
+  lifeSafety: true,
   place: ['van'],
 };
 
@@ -52,6 +55,13 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build }) => [
+    massOfEverything(
+      build.bodies,
+      greatest(build, build.bodies, totalMass).filling,
+      'Everything aboard in the heaviest state: M = Σ m',
+    ),
+  ],
 });
 
 function overloaded(totalKg: number, limitKg: number, penaltyGbp: number | undefined): Phrase {

@@ -24,6 +24,8 @@ const text: RuleText = {
     '|weighed − computed| ≤ max(U, 0.5 % of M_max); U = 2·√(u_computed² + u_weighed²), computed in the state of the ticket',
   sources: [uncertaintyMethod],
   cautions: [vehicleLawCaution],
+  fix: 'Look for what the plan has forgotten, and correct the masses until plan and scale agree.',
+  limits: ['reweigh-change'],
   place: ['van'],
 };
 

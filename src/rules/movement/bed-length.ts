@@ -25,6 +25,8 @@ const text: RuleText = {
     'l ≥ S + 15 mm + clearance, S: stature of the tallest who sleeps there, mm; across the corners: the longest rectangle 520 mm wide (shoulders of a broad man, clothed) that lies on the mattress at any angle ≥ S + 15 mm. The tallest sleepers are put in the longest beds, and two in the widest',
   sources: [statureTable, shoulderBreadthTable],
   cautions: [fitCaution, bodyCaution, bodyMeasuresCaution],
+  fix: 'Make the bed longer or turn it, and leave room beyond feet and head.',
+  limits: ['bed-clearance', 'bed-width-single'],
   place: ['people', 'sleepers'],
 };
 

@@ -17,6 +17,8 @@ const text: RuleText = {
   formula: 'shorter side ≥ s, longer side ≥ l, with both clear of the frame, in m',
   sources: escapeOpeningLeast.citations,
   cautions: [escapeCaution, ...(escapeOpeningLeast.caution ? [escapeOpeningLeast.caution] : [])],
+  fix: 'Fit a larger window or hatch, or mark another opening as a way out.',
+  lifeSafety: true,
   place: ['van', 'openings'],
 };
 

@@ -38,6 +38,8 @@ const text: RuleText = {
     ...scalingCitations,
   ],
   cautions: [fitCaution, bodyCaution, bodyMeasuresCaution],
+  fix: 'Lower the bed or seat, or take away what hangs over it.',
+  limits: ['sitting-headroom', 'lying-headroom'],
   place: ['fixtures'],
 };
 

@@ -33,6 +33,8 @@ const text: RuleText = {
     ...scalingCitations,
   ],
   cautions: [fitCaution, bodyCaution, bodyMeasuresCaution],
+  fix: 'Set the seat, the table or the worktop to the height that suits its people.',
+  limits: ['knee-space-height', 'seat-height', 'seat-depth', 'seat-width'],
   place: ['fixtures'],
 };
 

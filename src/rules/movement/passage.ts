@@ -22,6 +22,8 @@ const text: RuleText = {
     'w = the diameter of the widest disc that gets from outside the door to the thing, in m; w ≥ w_least',
   sources: walkingMethod,
   cautions: [fitCaution, bodyCaution],
+  fix: 'Move or narrow what stands beside the way.',
+  limits: ['passage-width'],
   place: ['van', 'openings'],
 };
 

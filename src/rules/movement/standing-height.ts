@@ -30,6 +30,8 @@ const text: RuleText = {
     shoesNote,
   ],
   cautions: [fitCaution, bodyCaution],
+  fix: 'Lower the floor build-up, or take away what hangs over the place; no furniture mends a low roof.',
+  limits: ['standing-headroom'],
   place: ['people', 'sleepers'],
 };
 

@@ -42,6 +42,7 @@ const text: RuleText = {
   formula: 'depth left = least distance from the face to what stands in the room before it, m',
   sources: [heightsPractice, ownChoice, ...shapesMethod],
   cautions: [fitCaution, bodyCaution],
+  fix: 'Leave more room before the thing, or use it from another side.',
   place: ['fixtures'],
 };
 

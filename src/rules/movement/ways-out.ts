@@ -36,6 +36,9 @@ const text: RuleText = {
   formula: 'n = number of ways out that no two of which one fire closes; n ≥ 2',
   sources: [...escapeWays.citations, chosen, ...walkingMethod],
   cautions: [escapeCaution, fitCaution, ...(escapeWays.caution ? [escapeWays.caution] : [])],
+  fix: 'Add a way out on another side of the bed than the first, and keep the way to it free.',
+  limits: ['escape-path-width'],
+  lifeSafety: true,
   place: ['van', 'openings'],
 };
 

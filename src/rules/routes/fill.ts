@@ -25,6 +25,7 @@ const text: RuleText = {
     },
   ],
   cautions: [installationCaution],
+  fix: 'Take a chase of larger bore, or lead some of the runs another way.',
   place: ['routes', 'chases'],
 };
 

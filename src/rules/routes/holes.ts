@@ -21,6 +21,7 @@ const text: RuleText = {
     },
   ],
   cautions: [structureCaution, installationCaution],
+  fix: 'Lead the chase where nothing that carries the van is drilled, or ask the maker of the base vehicle.',
   place: ['routes', 'chases'],
 };
 

@@ -22,6 +22,7 @@ const text: RuleText = {
     },
   ],
   cautions: [installationCaution],
+  fix: 'Give the points and chases that runs take, and their lengths follow.',
   place: ['routes', 'runs'],
   informationOnly: true,
 };

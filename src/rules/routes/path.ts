@@ -24,6 +24,7 @@ const text: RuleText = {
     },
   ],
   cautions: [installationCaution],
+  fix: 'Add the chase that is missing, or let one carry this kind of run.',
   place: ['routes'],
 };
 

@@ -13,6 +13,7 @@ const text: RuleText = {
   formula: 'every chase that goes through the floor or the roof',
   sources: [{ title: 'The chases of the plan', provenance: 'computed' }],
   cautions: [structureCaution, installationCaution],
+  fix: 'Seal every hole in the table on both sides.',
   place: ['routes', 'chases'],
   informationOnly: true,
 };

@@ -19,6 +19,9 @@ const text: RuleText = {
   formula: 'clear = distance of the straight lines between points − half bores (or half diameters), in m',
   sources: [],
   cautions: [installationCaution],
+  fix: 'Give the gas pipe a way of its own, away from the cables.',
+  limits: ['cable-gas-separation'],
+  lifeSafety: true,
   place: ['routes'],
 };
 
