@@ -7,6 +7,8 @@ import { hoursOf, spanOf } from './times-of-day.ts';
 const mostSunWhM2 = 12_500;
 const secondsAnHour = 3600;
 const joulesAWattHour = 3600;
+/** Own choice: beds and doors give up long before. */
+const steepestParking = 0.2;
 /** Every month has them. */
 const shortestMonth = 28;
 
@@ -25,6 +27,18 @@ export function checkLiving({ living, electrical }: Plan, complain: Complain): v
   if (living?.shore_nights && living.shore_nights.value > shortestMonth)
     complain(['living', 'shore_nights'], 'a month has no more nights that count', {
       expected: `nights at a hook-up in a month, at most ${shortestMonth}`,
+    });
+  if (living?.parking_slope && living.parking_slope.value > steepestParking)
+    complain(['living', 'parking_slope'], 'nobody parks on such a slope for a night', {
+      expected: 'the fall over the way, such as `2 %`: one degree is 1.75 %',
+    });
+  if (living?.asleep && living.asleep.value > 24 * secondsAnHour)
+    complain(['living', 'asleep'], 'a day has 24 hours', { expected: "the hours of a night's sleep" });
+  if (living?.cooking && living.cooking.value > 24 * secondsAnHour)
+    complain(['living', 'cooking'], 'a day has 24 hours', { expected: 'the time of cooking on a day' });
+  if (living?.winter_low && living.summer_high && living.winter_low.value > living.summer_high.value)
+    complain(['living', 'winter_low'], 'the winter is warmer than the summer', {
+      expected: 'the lower temperature as `winter_low`',
     });
   for (const section of ['circuits', 'mains_circuits'] as const)
     for (const [name, circuit] of Object.entries(electrical?.[section] ?? {}))

@@ -16,8 +16,12 @@ import {
   trueOrFalse,
   words,
 } from './fields.ts';
+import { airSchema, protectionSchema } from './schema-air.ts';
 import { electricalSchema } from './schema-electrical.ts';
+import { gasSchema } from './schema-gas.ts';
+import { heatSchema } from './schema-heat.ts';
 import { livingSchema } from './schema-living.ts';
+import { waterSchema, wrapSchema } from './schema-water.ts';
 
 export const surfaces = [
   'floor',
@@ -148,6 +152,9 @@ export function planSchema(read: ReadQuantity) {
       areal_mass: positive(read, 'arealMass').optional(),
       name: words('carpet').optional(),
       share: amount(read, 'share').optional(),
+      conductivity: positive(read, 'thermalConductivity').optional(),
+      vapour_resistance: positive(read, 'number').optional(),
+      vapour_air_layer: positive(read, 'length').optional(),
     },
     '{material: birch plywood, thickness: 6 mm}',
   );
@@ -185,6 +192,8 @@ export function planSchema(read: ReadQuantity) {
       track: size.optional(),
       rear_track: size.optional(),
       overall_length: size.optional(),
+      overall_width: size.optional(),
+      exhaust: place.optional(),
       energy: oneOf(energies).optional(),
       load_bay: section(
         {
@@ -336,6 +345,16 @@ export function planSchema(read: ReadQuantity) {
       holds: positive(read, 'volume', 'mass'),
       mass: mass.optional(),
       ...room,
+      usable: amount(read, 'share').optional(),
+      vent: size.optional(),
+      inspection: size.optional(),
+      baffles: amount(read, 'number').optional(),
+      drinking_water: trueOrFalse.optional(),
+      insulation: wrapSchema(read).optional(),
+      heated: trueOrFalse.optional(),
+      filled_from: oneOf(['outside', 'inside']).optional(),
+      overflows_to: oneOf(['outside', 'inside']).optional(),
+      fill_rate: positive(read, 'flow').optional(),
     },
     '{contents: fresh, holds: 70 L}',
   );
@@ -429,6 +448,11 @@ export function planSchema(read: ReadQuantity) {
       stores: named(store, '{clothes: {full: 30 kg}}').optional(),
       tanks: named(tank, '{fresh tank: {contents: fresh, holds: 70 L}}').optional(),
       routes: routes.optional(),
+      water: waterSchema(read).optional(),
+      gas: gasSchema(read, place).optional(),
+      air: airSchema(read, place).optional(),
+      heat: heatSchema(read, place).optional(),
+      protection: protectionSchema(read, place).optional(),
       electrical: electricalSchema(read).optional(),
       living: livingSchema(read).optional(),
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),
