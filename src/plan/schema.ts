@@ -154,7 +154,7 @@ export function planSchema(read: ReadQuantity) {
       share: amount(read, 'share').optional(),
       conductivity: positive(read, 'thermalConductivity').optional(),
       vapour_resistance: positive(read, 'number').optional(),
-      vapour_air_layer: positive(read, 'length').optional(),
+      vapour_air_layer: positive(read, 'airLayer').optional(),
     },
     '{material: birch plywood, thickness: 6 mm}',
   );

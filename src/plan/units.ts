@@ -144,6 +144,13 @@ export const dimensions = {
     example: '1.2 m',
     units: ['mm', 'cm', 'm', 'in', 'ft', 'yd'],
   },
+  /** Still air that resists vapour as a layer does: a foil is as good as a hundred metres of it. */
+  airLayer: {
+    dimension: made({ m: 1 }),
+    called: 'a length of air',
+    example: '50 m',
+    units: ['m', 'mm', 'ft'],
+  },
   area: {
     dimension: made({ m: 2 }),
     called: 'an area',
