@@ -14,6 +14,7 @@ import { energyOf } from './energy-of.ts';
 import { gasOf, protectionOf } from './gas-of.ts';
 import { habitsOf } from './habits-of.ts';
 import { heatOf } from './heat-of.ts';
+import { hoursFromUse } from './hours-from-use.ts';
 import { layOut } from './lay-out.ts';
 import { locatingIn } from './locating.ts';
 import { peopleAboard } from './people.ts';
@@ -47,7 +48,6 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
   const livingSpace = layout && livingSpaceOf(layout, vehicle, plan);
   const engineExhaust = locating.at(plan.van.exhaust);
   const electrics = electricsOf(plan, routed?.routes);
-  const energy = energyOf(plan, electrics?.electrical, simulation);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
   const bodies = [
     ...base.bodies,
@@ -61,7 +61,7 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
   const states = statesOf(plan, variables);
   const carried = waterCarried(variables);
   const tickets = ticketsOf(plan, bodies, variables, states);
-  return {
+  const build: Build = {
     name: plan.name ?? 'Unnamed plan',
     ...(plan.codes && { codes: plan.codes }),
     units: plan.units ?? 'metric',
@@ -78,7 +78,6 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
     ...(livingSpace && { livingSpace }),
     ...(engineExhaust && { engineExhaust }),
     ...(electrics && { electrical: electrics.electrical }),
-    ...(energy && { energy }),
     spaces: things.spaces,
     supplyKg: carried.supplyKg,
     persons: people.persons,
@@ -106,13 +105,19 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
       ...habits.assumptions,
       ...(water?.assumptions ?? []),
       ...(heat?.assumptions ?? []),
-      ...(energy?.worked?.assumptions ?? []),
       ...effects.assumptions,
       ...carried.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>
         assumed.map((text) => ({ path, text: say`ticket ${name}: ${text}` })),
       ),
     ],
+  };
+  const energy = energyOf(plan, electrics?.electrical, simulation, hoursFromUse(build, plan.electrical));
+  if (!energy) return build;
+  return {
+    ...build,
+    energy,
+    assumptions: [...build.assumptions, ...(energy.worked?.assumptions ?? [])],
   };
 }
 

@@ -9,6 +9,8 @@ const secondsAnHour = 3600;
 const joulesAWattHour = 3600;
 /** Own choice: beds and doors give up long before. */
 const steepestParking = 0.2;
+/** A refrigerator is about as cold inside, K. */
+const coldestAround = 273.15 + 6;
 /** Every month has them. */
 const shortestMonth = 28;
 
@@ -60,14 +62,25 @@ function checkPlaceOnEarth(place: NonNullable<Plan['living']>['place'], complain
     });
 }
 
-type Timed = NonNullable<NonNullable<Plan['electrical']>['mains_circuits']>[string];
+type Timed = Pick<
+  NonNullable<NonNullable<Plan['electrical']>['circuits']>[string],
+  'hours' | 'when' | 'hours_at'
+>;
 
 function checkHours(
   name: string,
-  { hours, when }: Pick<Timed, 'hours' | 'when'>,
+  { hours, when, hours_at: hoursAt }: Timed,
   path: Path,
   complain: Complain,
 ): void {
+  if (hoursAt && hoursAt.value <= coldestAround)
+    complain([...path, 'hours_at'], `${quote(name)} has nothing to cool at this temperature`, {
+      expected: 'the temperature around it at which it runs for its `hours`, such as `25 degC`',
+    });
+  if (hoursAt && (!hours || 'summer' in hours))
+    complain([...path, 'hours_at'], `${quote(name)} does not say one number of hours at this temperature`, {
+      expected: 'its `hours` as one time, such as `8 h`',
+    });
   if (!hours) return;
   const longest = Math.max(...Object.values(hoursOf(hours)));
   const most = spanOf(when ?? 'always').hours;
