@@ -37,6 +37,9 @@ export function habitsOf({ living, people, water, gas, air, heat }: Plan): Habit
       asleepS: living?.asleep?.value ?? usualNightS,
       ...(sleepers !== undefined && { people: sleepers }),
       ...(living?.nights_off_grid && { nightsOffGrid: living.nights_off_grid.value }),
+      ...(living?.place && {
+        place: { latitudeDeg: living.place.latitude.value, longitudeDeg: living.place.longitude.value },
+      }),
       ...(living?.winter_low && { winterLowC: celsius(living.winter_low) }),
       ...(living?.summer_high && { summerHighC: celsius(living.summer_high) }),
       ...(living?.parking_slope && { parkingSlope: living.parking_slope.value }),

@@ -7,6 +7,8 @@ export interface Habits {
   /** Those who sleep in the van. */
   readonly people?: number;
   readonly nightsOffGrid?: number;
+  /** Where they live, degrees; north and east positive. */
+  readonly place?: { readonly latitudeDeg: number; readonly longitudeDeg: number };
   /** The coldest that the van must bear. */
   readonly winterLowC?: number;
   /** How long it stays that cold, s. */

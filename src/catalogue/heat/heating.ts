@@ -21,6 +21,12 @@ export const efficiencyCitations: readonly Citation[] = [
   { title: 'Electric heat: all of it stays inside', provenance: 'computed' },
 ];
 
+/** Share of the van's fuel that a heater's own pipe does not reach, so that the engine starts again. */
+export const fuelLeftByHeater = 0.25;
+export const fuelLeftCitation: Citation = practice(
+  'A heater’s fuel pipe leaves a quarter of the tank for the engine',
+);
+
 /** What a heater should have over the loss: to warm up, and for wind. */
 export const heaterMargin = 0.2;
 export const heaterMarginCitation: Citation = practice('A heater a fifth larger than the loss');

@@ -40,8 +40,8 @@ export const usStudCitation: Citation = remembered(
 );
 
 /** Where a plan does not say how its ribs are made. */
-export const usualRib = { metalM: 0.0024, flangeM: 0.04, spacingM: 0.5 } as const;
+export const usualRib = { metalM: 0.0024, flangeM: 0.04, spacingM: 0.5, depthM: 0.045 } as const;
 export const usualRibCitation: Citation = ownChoice(
-  'A hat section of two webs of 1.2 mm, 40 mm wide, every 500 mm',
+  'A hat section of two webs of 1.2 mm, 40 mm wide and 45 mm deep, every 500 mm',
   'Measure the van: ribs differ by model and along the side.',
 );

@@ -54,3 +54,20 @@ export const summerSunCitation: Citation = ownChoice(
   'Clear summer sun: 900 W/m² on the roof, 500 W/m² on the side that faces it',
   'For a place and day the sky of the energy rules is better.',
 );
+
+/** What a plan's paint is taken for, since it does not say. */
+export const usualColour = 'light';
+
+/** How much warmer than outside it may get, K. */
+export const summerRiseK = 5;
+export const summerRiseCitation: Citation = ownChoice(
+  'A living space at most 5 K warmer than the air outside on a hot afternoon',
+  'Comfort, not health: where it is hot outside, no flow of air makes it cool.',
+);
+
+/** What a fan moves through screens, rain hoods and small openings, of what it blows freely. */
+export const usualFanShare = 0.5;
+export const usualFanCitation: Citation = ownChoice(
+  'A fan counts with half of the flow that is printed for it, because screens and openings hold it back',
+  'The checks of air work out what the openings of the plan allow.',
+);
