@@ -420,7 +420,10 @@ export function planSchema(read: ReadQuantity) {
   );
 
   const override = section(
-    { limit: amount(read, 'mass', 'length', 'share', 'number'), reason: words('the maker allows 6 %') },
+    {
+      limit: amount(read, 'mass', 'length', 'share', 'number', 'duration'),
+      reason: words('the maker allows 6 %'),
+    },
     '{limit: 5 %, reason: "the maker\'s guide, page 14"}',
   );
 

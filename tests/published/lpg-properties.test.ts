@@ -171,9 +171,8 @@ describe('burning', () => {
   test.each([
     ['propane', 1.634, 2.994, 5, 23.87],
     ['butane', 1.55, 3.029, 6.5, 31.03],
-  ] as const)('%s: water %d, carbon dioxide %d kg/kg; oxygen %d, air %d m³/m³', (gas, ...values) => {
+  ] as const)('%s: water %d, carbon dioxide %d kg/kg; oxygen %d, air %d m³/m³', (gas, water, dioxide, oxygen, air) => {
     const { waterKgPerKg, carbonDioxideKgPerKg, oxygenM3PerM3, airM3PerM3 } = burningOf(gas);
-    const [water, dioxide, oxygen, air] = values;
     expectPublished(waterKgPerKg, printed(water, 0.001), chemicalEquation);
     expectPublished(carbonDioxideKgPerKg, printed(dioxide, 0.001), chemicalEquation);
     expectPublished(oxygenM3PerM3, exactly(oxygen), chemicalEquation);

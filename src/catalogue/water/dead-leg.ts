@@ -1,8 +1,11 @@
 import type { Citation } from '../citation.ts';
-import { deadLegLengthsUk, deadLegLengthsUs, hotWaterDelivery } from './sources.ts';
+import { deadLegLengthsUk, deadLegLengthsUs, drawsPerDay, hotWaterDelivery } from './sources.ts';
 
 /** What the walls of hot pipes take on top of the water they hold, as a share of it: 0.6 against 0.5 gallons. */
 export const pipeWallShare = { value: 0.2, citations: [hotWaterDelivery] } as const;
+
+/** How often a day hot water is drawn from a tap whose pipe has cooled. */
+export const coldDraws = { perDay: 3, citations: [drawsPerDay] } as const;
 
 export interface DeadLegLength {
   /** Up to and with this outside diameter, m; infinite in the last row. */

@@ -14,6 +14,7 @@ import {
   trapSealsRemembered,
   usableTankShare,
   ventPressureChoice,
+  warmingUp,
 } from './sources.ts';
 
 /*
@@ -27,6 +28,7 @@ export const waterLimitIds = [
   'dead-leg-volume',
   'dead-leg-volume-house',
   'run-off-volume-house',
+  'store-warm-again',
   'cold-water-temperature',
   'hot-store-temperature',
   'hot-outlet-temperature',
@@ -49,6 +51,8 @@ export const waterLimitIds = [
   'flushed-chlorine',
 ] as const;
 export type WaterLimitId = (typeof waterLimitIds)[number];
+
+export const isWaterLimitId = (id: string): id is WaterLimitId => waterLimitIds.some((each) => each === id);
 
 export type WaterUnit = 's' | 'm' | 'm³' | '°C' | '°' | 'Pa' | 'share' | 'kg/m³';
 
@@ -111,6 +115,14 @@ export const waterLimits: Readonly<Record<WaterLimitId, WaterLimit>> = {
     of: 'of water run off before it is hot, in a house',
     citations: [hotWaterDelivery],
     caution: houses,
+  },
+  'store-warm-again': {
+    value: 3600,
+    unit: 's',
+    sense: 'at most',
+    force: 'own choice',
+    of: 'until a store that was drawn empty is hot again',
+    citations: [warmingUp],
   },
   'cold-water-temperature': {
     value: 20,

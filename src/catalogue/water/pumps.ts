@@ -1,4 +1,4 @@
-import { smallPumpDuty } from './sources.ts';
+import { pumpStarts, smallPumpDuty, suctionLimit } from './sources.ts';
 
 /** A small 12 V diaphragm pump with a pressure switch, from memory: bounds of what is plausible, and what is usual. */
 export const smallPump = {
@@ -11,3 +11,9 @@ export const smallPump = {
   efficiency: { least: 0.25, most: 0.45 },
   citations: [smallPumpDuty],
 } as const;
+
+/** A pump that starts more often than this wears out its switch, and the water pulses, s. */
+export const leastCycle = { seconds: 10, citations: [pumpStarts] } as const;
+
+/** What no pump lifts by suction: the weight of the air at sea level over that of water, m. */
+export const suctionHeight = { lengthM: 10, citations: [suctionLimit] } as const;

@@ -194,6 +194,33 @@ export const smallPumpDuty = remembered(
   ' The pump’s own label and curve come first.',
 );
 
+export const pumpStarts = ownChoice(
+  'A pump with a pressure switch does not start more often than every ten seconds',
+  'Less often is kinder to it; its maker comes first.',
+);
+
+export const suctionLimit: Citation = {
+  title: 'Standard air pressure over the weight of water: 10.3 m at sea level, less on a mountain',
+  provenance: 'computed',
+};
+
+export const closedHeater: Citation = {
+  title: 'Water that is heated in a closed store grows and must be let out: a relief valve on the store',
+  provenance: 'memory',
+  caution:
+    'Not looked up: UK Building Regulations G3 and International Plumbing Code 504.4, both for houses. The maker of the heater comes first.',
+};
+
+export const warmingUp = ownChoice(
+  'A store of hot water is warm again within an hour',
+  'So that two people can shower one after the other on one evening.',
+);
+
+export const drawsPerDay = ownChoice(
+  'Hot water is drawn three times a day from a tap whose pipe has cooled',
+  'Once a meal. A shower is counted as often as the plan has showers.',
+);
+
 export const fluidPowerExample: Citation = {
   title: 'Open college textbook, section 12.3, example: power in a moving fluid',
   readAt: 'https://github.com/openstax/osbooks-college-physics-bundle (modules/m42208/index.cnxml)',
@@ -213,6 +240,11 @@ export const pressureUnits: Citation = {
 
 export const outletFlows = remembered(
   'US federal limit for a shower head (2.5 gal/min), WaterSense (2.0; tap 1.5), camping and boat showers',
+);
+
+export const outletPressure = remembered(
+  'International Plumbing Code, table 604.3: 8 psi before a tap, sink or basin at its flow',
+  ' An outlet made for a mains of 3 bar lets far less through at this pressure.',
 );
 
 // --- Use ---

@@ -1,5 +1,12 @@
 import type { Citation } from '../citation.ts';
-import { emergencyNeed, householdUse, outletFlows, showerTemperature, vehicleUse } from './sources.ts';
+import {
+  emergencyNeed,
+  householdUse,
+  outletFlows,
+  outletPressure,
+  showerTemperature,
+  vehicleUse,
+} from './sources.ts';
 
 /** A span of litres that one person uses a day. */
 export interface WaterNeed {
@@ -57,5 +64,8 @@ export const outletFlowsByKind: Readonly<Record<OutletKind, OutletFlow>> = {
   'kitchen tap': flow(4, 8, 6),
   'basin tap': flow(3, 5.68, 4),
 };
+
+/** Pressure before a wide open outlet at which it lets its flow through, where the plan states none: 8 psi. */
+export const usualOutletPressure = { pressurePa: 55_158, citations: [outletPressure] } as const;
 
 export const showerC = { value: 38, citations: [showerTemperature] } as const;
