@@ -48,7 +48,6 @@ const alike = {
   energy: { perSi: 1 / 3600, unit: 'Wh', digits: wholeFromTen, commas: true },
   charge: { perSi: 1 / 3600, unit: 'Ah', digits: wholeFromTen },
   resistance: { perSi: 1000, unit: 'mohm', digits: fixed(1) },
-  duration: { perSi: 1 / 3600, unit: 'h', digits: wholeFromTen },
   'cross-section': { perSi: 1e6, unit: 'mm²', digits: decimalsOf },
   flow: { perSi: 60_000, unit: 'L/min', digits: wholeFromTen },
   wait: { perSi: 1, unit: 's', digits: fixed(0) },
@@ -60,7 +59,7 @@ const alike = {
 const celsius: Scale = { perSi: 1, unit: '°C', digits: fixed(0), from: 273.15 };
 const fahrenheit: Scale = { perSi: 9 / 5, unit: '°F', digits: fixed(0), from: 459.67 / 1.8 };
 
-const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure'>, Scale>> = {
+const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure' | 'duration'>, Scale>> = {
   metric: {
     ...alike,
     temperature: celsius,
@@ -122,7 +121,15 @@ const pressureScale = (pressurePa: number, units: Units): Scale => {
   return units === 'metric' ? bars : poundsPerSquareInch;
 };
 
+const hours: Scale = { perSi: 1 / 3600, unit: 'h', digits: wholeFromTen };
+const minutes: Scale = { perSi: 1 / 60, unit: 'min', digits: fixed(0) };
+
+/** Less than an hour in whole minutes. */
+const durationScale = (seconds: number): Scale =>
+  Math.abs(seconds) > 0 && Math.round(Math.abs(seconds) / 60) < 60 ? minutes : hours;
+
 const scaleOf = ({ kind, value }: Measure, units: Units): Scale => {
+  if (kind === 'duration') return durationScale(value);
   if (kind === 'pressure') return pressureScale(value, units);
   if (kind !== 'length') return scales[units][kind];
   return units === 'metric' ? metricLength(value) : inches;

@@ -13,7 +13,7 @@ test('beyond 2000 ppm it warns, and says when and what would keep it', async () 
   expect(measured(finding) * 1e6).toBeCloseTo(3654, -1);
   expect(words(finding.reason)).toContain('carbon dioxide goes from 1,000 ppm to 3,6');
   // t = V / Q · ln(2690 / 1690) = 6682 s · 0.4648 = 0.86 h.
-  expect(words(finding.reason)).toContain('It reaches 2,000 ppm after 0.9 h.');
+  expect(words(finding.reason)).toContain('It reaches 2,000 ppm after 52 min.');
   // 10⁶ · 7.817e-6 / 1575 = 0.004963 m³/s = 17.9 m³/h.
   expect(words(finding.remedy)).toContain('It takes 18 m³/h to stay at 2,000 ppm');
 });
