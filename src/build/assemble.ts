@@ -4,13 +4,19 @@ import type { Assumption } from '../engine/finding.ts';
 import { length, mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Plan } from '../plan/schema.ts';
+import { airOf, livingSpaceOf } from './air-of.ts';
 import { baseVehicle, vehicleOf } from './base-vehicle.ts';
 import type { Body, Variable } from './body.ts';
 import type { Build, Vehicle } from './build.ts';
 import { buildUpsOf } from './build-ups.ts';
 import { electricsOf } from './electrical-of.ts';
 import { energyOf } from './energy-of.ts';
+import { gasOf, protectionOf } from './gas-of.ts';
+import { habitsOf } from './habits-of.ts';
+import { heatOf } from './heat-of.ts';
+import { hoursFromUse } from './hours-from-use.ts';
 import { layOut } from './lay-out.ts';
+import { locatingIn } from './locating.ts';
 import { peopleAboard } from './people.ts';
 import { type Placed, somewhereIn, spaceOfBay } from './placing.ts';
 import { routesOf } from './routes.ts';
@@ -18,6 +24,7 @@ import type { Routing } from './routing.ts';
 import type { Simulation } from './simulating.ts';
 import { statesOf, ticketsOf } from './states.ts';
 import { thingsOf } from './things.ts';
+import { waterOf } from './water-of.ts';
 
 /**
  * Derives everything that follows from a plan. The order of entries does not matter. A plan with routes needs the
@@ -30,8 +37,17 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
   const things = thingsOf(plan, vehicle.bay);
   const linings = buildUpsOf(plan, vehicle.bay);
   const routed = routedBy(routing, plan, vehicle.bay, things.placed);
+  const layout = vehicle.bay && layOut(plan, vehicle.bay, things.placed);
+  const locating = locatingIn(layout, vehicle.bay);
+  const habits = habitsOf(plan);
+  const water = waterOf(plan, locating, routed?.routes);
+  const gas = gasOf(plan, layout, locating, routed?.routes);
+  const air = airOf(plan, locating);
+  const heat = heatOf(plan, vehicle, layout, linings.buildUps, locating, routed?.routes);
+  const protection = protectionOf(plan, locating);
+  const livingSpace = layout && livingSpaceOf(layout, vehicle, plan);
+  const engineExhaust = locating.at(plan.van.exhaust);
   const electrics = electricsOf(plan, routed?.routes);
-  const energy = energyOf(plan, electrics?.electrical, simulation);
   const effects = plan.stores ? { bodies: [], assumptions: [] } : personalEffects(people.persons, vehicle);
   const bodies = [
     ...base.bodies,
@@ -43,20 +59,27 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
   ].map(alike);
   const variables = bodies.flatMap((body) => (body.variable ? [body.variable] : []));
   const states = statesOf(plan, variables);
-  const water = waterCarried(variables);
+  const carried = waterCarried(variables);
   const tickets = ticketsOf(plan, bodies, variables, states);
-  return {
+  const build: Build = {
     name: plan.name ?? 'Unnamed plan',
     ...(plan.codes && { codes: plan.codes }),
     units: plan.units ?? 'metric',
     vehicle,
     bodies,
-    ...(vehicle.bay && { layout: layOut(plan, vehicle.bay, things.placed) }),
+    ...(layout && { layout }),
     ...(routed && { routes: routed.routes }),
+    ...(water && { water: water.water }),
+    ...(gas && { gas }),
+    ...(air && { air }),
+    ...(heat && { heat: heat.heat }),
+    ...(protection && { protection }),
+    habits: habits.habits,
+    ...(livingSpace && { livingSpace }),
+    ...(engineExhaust && { engineExhaust }),
     ...(electrics && { electrical: electrics.electrical }),
-    ...(energy && { energy }),
     spaces: things.spaces,
-    supplyKg: water.supplyKg,
+    supplyKg: carried.supplyKg,
     persons: people.persons,
     licence: {
       ...(plan.people?.licence?.category && { category: plan.people.licence.category }),
@@ -87,13 +110,22 @@ export function assemble(plan: Plan, routing?: Routing, simulation?: Simulation)
       ...things.assumptions,
       ...(routed?.assumptions ?? []),
       ...(electrics?.assumptions ?? []),
-      ...(energy?.worked?.assumptions ?? []),
+      ...habits.assumptions,
+      ...(water?.assumptions ?? []),
+      ...(heat?.assumptions ?? []),
       ...effects.assumptions,
-      ...water.assumptions,
+      ...carried.assumptions,
       ...tickets.flatMap(({ name, path, assumed }) =>
         assumed.map((text) => ({ path, text: say`ticket ${name}: ${text}` })),
       ),
     ],
+  };
+  const energy = energyOf(plan, electrics?.electrical, simulation, hoursFromUse(build, plan.electrical));
+  if (!energy) return build;
+  return {
+    ...build,
+    energy,
+    assumptions: [...build.assumptions, ...(energy.worked?.assumptions ?? [])],
   };
 }
 

@@ -1,14 +1,20 @@
+import type { PlaceInVan } from '../calc/space/route.ts';
 import type { Codes } from '../catalogue/codes.ts';
 import type { Material } from '../catalogue/materials.ts';
 import type { Assumption, PlanPath } from '../engine/finding.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Plan } from '../plan/schema.ts';
+import type { Air, LivingSpace } from './air.ts';
 import type { Body } from './body.ts';
 import type { Electrical } from './electrical.ts';
 import type { Energy } from './energy.ts';
+import type { Gas, Protection } from './gas.ts';
+import type { Habits } from './habits.ts';
+import type { Heat } from './heat.ts';
 import type { Layout } from './layout.ts';
 import type { LoadBay, Space } from './placing.ts';
 import type { Routes } from './routes.ts';
+import type { Water } from './water.ts';
 
 /** How much of each variable mass is aboard, by name. Masses that are not named are at their least. */
 export type Filling = ReadonlyMap<string, number>;
@@ -109,6 +115,16 @@ export interface Build {
   /** Cables, pipes and ducts on their ways. */
   readonly routes?: Routes;
   readonly electrical?: Electrical;
+  readonly water?: Water;
+  readonly gas?: Gas;
+  readonly air?: Air;
+  readonly heat?: Heat;
+  readonly protection?: Protection;
+  readonly habits: Habits;
+  /** The air that people live in; unknown without a load bay. */
+  readonly livingSpace?: LivingSpace;
+  /** Where the engine's exhaust ends, in the load bay's own axes. */
+  readonly engineExhaust?: PlaceInVan;
   /** The electrical year; without a simulation that was loaded for it, it is not worked out. */
   readonly energy?: Energy;
   /** Spaces by name, for things that hold others. */

@@ -7,6 +7,7 @@ import type { Assumption } from '../engine/finding.ts';
 import { say } from '../engine/phrase.ts';
 import type { ConductorSize } from '../plan/conductor-field.ts';
 import type { Plan } from '../plan/schema.ts';
+import { celsius } from './celsius.ts';
 import type {
   Bank,
   Circuit,
@@ -30,9 +31,6 @@ export interface Electrics {
   readonly assumptions: readonly Assumption[];
 }
 
-const zeroC = 273.15;
-/** Rounded, so that a temperature on the border of a table's rows takes the row it is written in. */
-const celsius = (kelvin: { readonly value: number }): number => Number((kelvin.value - zeroC).toFixed(9));
 const secondsADay = 86400;
 const secondsAnHour = 3600;
 

@@ -8,6 +8,7 @@ import type { Plan } from '../plan/schema.ts';
 import { type GivenHours, hoursOf, type PartOfDay, spanOf } from '../plan/times-of-day.ts';
 import type { Bank, Draw, Electrical, Inverter } from './electrical.ts';
 import type { DailyLoad } from './energy.ts';
+import type { HoursFromUse } from './hours-from-use.ts';
 
 interface Season {
   readonly summer: number;
@@ -28,6 +29,8 @@ interface Gathered {
   readonly isSummer: readonly boolean[];
   /** Those who sleep in the van; undefined where the plan does not say. */
   readonly people: number | undefined;
+  /** Of circuits whose hours follow from the rest of the plan. */
+  readonly fromUse: ReadonlyMap<string, HoursFromUse>;
 }
 
 /** What the circuits take on a day. Loads in amperes are counted at the battery's nominal voltage. */
@@ -37,10 +40,11 @@ export function dailyLoads(
   bank: Bank,
   latitudeDeg: number,
   people: number | undefined,
+  fromUse: ReadonlyMap<string, HoursFromUse> = new Map(),
 ): DailyLoads {
   const north = latitudeDeg >= 0;
   const isSummer = Array.from({ length: 12 }, (_, month) => (month >= 3 && month <= 8) === north);
-  const gathered: Gathered = { loads: [], missing: [], assumptions: [], isSummer, people };
+  const gathered: Gathered = { loads: [], missing: [], assumptions: [], isSummer, people, fromUse };
   addCircuits(gathered, given, electrical, bank);
   if (electrical.inverter) addInverter(gathered, given, electrical, electrical.inverter, bank);
   const timed = [...Object.values(given.circuits ?? {}), ...Object.values(given.mains_circuits ?? {})];
@@ -75,7 +79,17 @@ function addCircuits(
     const { name, path, load, standing } = circuit;
     const isLoad = !circuit.feeds && !circuit.charges && inverter?.circuit !== name;
     if (!isLoad && (!standing || inverter?.circuit === name)) continue;
-    const { hours: givenHours, when, per_person: perPerson } = given.circuits?.[name] ?? {};
+    const {
+      hours: givenHours,
+      hours_at: hoursAt,
+      when,
+      per_person: perPerson,
+    } = given.circuits?.[name] ?? {};
+    const used = (givenHours && !hoursAt) || !isLoad || !load ? undefined : gathered.fromUse.get(name);
+    if (used) {
+      addFromUse(gathered, name, path, when ?? 'always', wattsOf(load ?? { powerW: 0 }, bank), used);
+      continue;
+    }
     const hours = isLoad ? hoursOfLoad(gathered, circuit, givenHours, perPerson === true) : none;
     if (!hours) continue;
     const standingW = standing ? wattsOf(standing, bank) : 0;
@@ -90,6 +104,40 @@ function addCircuits(
       ]),
     );
   }
+}
+
+/** A load whose hours differ from month to month. */
+function addFromUse(
+  { loads, missing, assumptions, isSummer }: Gathered,
+  name: string,
+  path: PlanPath,
+  when: PartOfDay,
+  powerW: number,
+  { hours, missing: lacking, text }: HoursFromUse,
+): void {
+  if (!hours) {
+    missing.push(...lacking);
+    return;
+  }
+  assumptions.push({ path, text });
+  const most = Math.max(...hours);
+  const meanWh = (inSummer: boolean): number => {
+    const season = hours.filter((_, month) => isSummer[month] === inSummer);
+    return (powerW * season.reduce((sum, each) => sum + each, 0)) / Math.max(1, season.length);
+  };
+  loads.push({
+    name,
+    path,
+    when,
+    summerWh: meanWh(true),
+    winterWh: meanWh(false),
+    loads: [
+      {
+        hourlyW: spreadOverSpan(powerW * most, spanOf(when)),
+        monthFactors: hours.map((each) => (most === 0 ? 0 : each / most)),
+      },
+    ],
+  });
 }
 
 /** The hours of all people together, a day at most. Undefined where the plan does not say how many there are. */

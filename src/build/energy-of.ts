@@ -11,6 +11,7 @@ import { yearBattery } from './energy-battery.ts';
 import { dailyLoads } from './energy-loads.ts';
 import { energyMonths } from './energy-months.ts';
 import { drivingSource, shoreSource, solarSources } from './energy-sources.ts';
+import type { HoursFromUse } from './hours-from-use.ts';
 import type { Simulation } from './simulating.ts';
 
 /** A run of dull days ends each month: own choice. */
@@ -18,7 +19,7 @@ const dullDays = 3;
 const dullShare = 0.3;
 
 /** The sun of a place farther off is no guide: own choice. */
-const farthestM = 1_000_000;
+export const farthestM = 1_000_000;
 
 type Living = NonNullable<Plan['living']>;
 
@@ -27,6 +28,7 @@ export function energyOf(
   plan: Plan,
   electrical: Electrical | undefined,
   simulation: Simulation | undefined,
+  fromUse: ReadonlyMap<string, HoursFromUse> = new Map(),
 ): Energy | undefined {
   const { living, electrical: given } = plan;
   if (!living && !given) return undefined;
@@ -34,7 +36,14 @@ export function energyOf(
   const loads =
     given &&
     electrical?.bank &&
-    dailyLoads(given, electrical, electrical.bank, place?.latitude.value ?? 0, plan.people?.sleepers?.length);
+    dailyLoads(
+      given,
+      electrical,
+      electrical.bank,
+      place?.latitude.value ?? 0,
+      plan.people?.sleepers?.length,
+      fromUse,
+    );
   const climate = living && climateOf(living);
   const missing = [
     ...(electrical?.bank ? [] : ['electrical.battery']),
@@ -114,7 +123,7 @@ function sunAndAir(
 }
 
 /** On the other side of the equator it is summer in the place's winter. */
-function airAt({ airC, latitudeDeg: placeDeg }: ClimatePlace, latitudeDeg: number): readonly number[] {
+export function airAt({ airC, latitudeDeg: placeDeg }: ClimatePlace, latitudeDeg: number): readonly number[] {
   return Math.sign(placeDeg) * Math.sign(latitudeDeg) >= 0 ? airC : [...airC.slice(6), ...airC.slice(0, 6)];
 }
 

@@ -5,7 +5,19 @@ import type { Phrase } from './phrase.ts';
 export const verdicts = ['fail', 'warn', 'not checked', 'pass'] as const;
 export type Verdict = (typeof verdicts)[number];
 
-export const topics = ['mass', 'balance', 'fit', 'movement', 'routes', 'electrical', 'plan'] as const;
+export const topics = [
+  'mass',
+  'balance',
+  'fit',
+  'movement',
+  'routes',
+  'electrical',
+  'water',
+  'gas',
+  'air',
+  'heat',
+  'plan',
+] as const;
 export type Topic = (typeof topics)[number];
 
 /** The keys that lead to a place in the plan, e.g. ['fixtures', 'bed', 'mass']. */

@@ -27,7 +27,28 @@ export type Kind =
   /** On the Celsius or Fahrenheit scale as a reader sees it. */
   | 'temperature'
   /** Of a conductor. */
-  | 'cross-section';
+  | 'cross-section'
+  | 'pressure'
+  /** Of water. */
+  | 'flow'
+  /** Of air. */
+  | 'air flow'
+  /** Of gas. */
+  | 'mass flow'
+  /** A time that is counted in seconds. */
+  | 'wait'
+  /** How far two temperatures are apart. */
+  | 'temperature difference'
+  /** A U-value. */
+  | 'transmittance'
+  /** Heat lost for each kelvin. */
+  | 'conductance'
+  /** A vent's free area. */
+  | 'free area'
+  /** A gas in the air, by volume. */
+  | 'concentration'
+  /** Water on or in a surface. */
+  | 'condensate';
 
 export interface Measure {
   readonly kind: Kind;
@@ -55,3 +76,17 @@ export const crossSectionMm2 = (areaMm2: number): Measure => ({
   kind: 'cross-section',
   value: areaMm2 * 1e-6,
 });
+export const pressure = (pascals: number): Measure => ({ kind: 'pressure', value: pascals });
+export const flow = (m3PerS: number): Measure => ({ kind: 'flow', value: m3PerS });
+export const airFlow = (m3PerS: number): Measure => ({ kind: 'air flow', value: m3PerS });
+export const massFlow = (kgPerS: number): Measure => ({ kind: 'mass flow', value: kgPerS });
+export const wait = (seconds: number): Measure => ({ kind: 'wait', value: seconds });
+export const kelvins = (difference: number): Measure => ({
+  kind: 'temperature difference',
+  value: difference,
+});
+export const transmittance = (wPerM2K: number): Measure => ({ kind: 'transmittance', value: wPerM2K });
+export const conductance = (wPerK: number): Measure => ({ kind: 'conductance', value: wPerK });
+export const freeArea = (areaM2: number): Measure => ({ kind: 'free area', value: areaM2 });
+export const concentration = (fraction: number): Measure => ({ kind: 'concentration', value: fraction });
+export const condensate = (kgPerM2: number): Measure => ({ kind: 'condensate', value: kgPerM2 });

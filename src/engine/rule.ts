@@ -2,6 +2,7 @@ import type { Build } from '../build/build.ts';
 import type { Citation } from '../catalogue/citation.ts';
 import type { LengthLimitId } from '../catalogue/fit-limits.ts';
 import type { LimitId } from '../catalogue/limits.ts';
+import type { WaterLimitId } from '../catalogue/water/limits.ts';
 import type { DimensionName } from '../plan/units.ts';
 import type { Finding, Note, PlanPath, Step, Topic } from './finding.ts';
 import type { Review } from './waiver.ts';
@@ -15,8 +16,8 @@ export type Given<T> =
 export const given = <T>(value: T): Given<T> => ({ ok: true, value });
 export const missing = (...keys: readonly string[]): Given<never> => ({ ok: false, missing: keys });
 
-/** A row of the tables of limits: a region's, or one of lengths that bodies and movement need. */
-export type AnyLimitId = LimitId | LengthLimitId;
+/** A row of the tables of limits: a region's, one of lengths that bodies and movement need, or one of water. */
+export type AnyLimitId = LimitId | LengthLimitId | WaterLimitId;
 
 /** A limit in force for this plan: of its region, or its own. */
 export interface EffectiveLimit {

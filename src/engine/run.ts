@@ -1,6 +1,7 @@
 import type { Build } from '../build/build.ts';
 import { type LengthLimitId, lengthLimit } from '../catalogue/fit-limits.ts';
 import { type LimitId, limitFor, limitIds } from '../catalogue/limits.ts';
+import { isWaterLimitId, type WaterLimitId, waterLimits } from '../catalogue/water/limits.ts';
 import { type Finding, type Note, saysTooLittle, topics, verdicts } from './finding.ts';
 import { say } from './phrase.ts';
 import type { AnyLimitId, EffectiveLimit, Rule } from './rule.ts';
@@ -58,7 +59,7 @@ export function notChecked(rule: Rule, missing: readonly string[]): Finding {
 export function effectiveLimit(rule: Rule, id: AnyLimitId, build: Build): EffectiveLimit {
   const override =
     rule.override?.limit === id ? build.overrides.find((each) => each.rule === rule.id) : undefined;
-  const published = isRegional(id) ? regionalLimit(id, build) : bodyLimit(id);
+  const published = publishedLimit(id, build);
   if (!override) return published;
   const { limit, reason } = override;
   return {
@@ -69,6 +70,11 @@ export function effectiveLimit(rule: Rule, id: AnyLimitId, build: Build): Effect
       ...published.citations,
     ],
   };
+}
+
+function publishedLimit(id: AnyLimitId, build: Build): EffectiveLimit {
+  if (isWaterLimitId(id)) return waterLimit(id);
+  return isRegional(id) ? regionalLimit(id, build) : bodyLimit(id);
 }
 
 const isRegional = (id: AnyLimitId): id is LimitId => limitIds.some((each) => each === id);
@@ -82,6 +88,11 @@ function regionalLimit(id: LimitId, build: Build): EffectiveLimit {
 function bodyLimit(id: LengthLimitId): EffectiveLimit {
   const { valueM, citations, caution, force } = lengthLimit(id);
   return { value: valueM, citations, cautions: caution ? [caution] : [], failing: force === 'law' };
+}
+
+function waterLimit(id: WaterLimitId): EffectiveLimit {
+  const { value, citations, caution, force } = waterLimits[id];
+  return { value, citations, cautions: caution ? [caution] : [], failing: force === 'law' };
 }
 
 /** Topic by topic, the worst verdict first, then in the order of the plan: the same for the same plan, always. */

@@ -7,6 +7,10 @@ import { hoursOf, spanOf } from './times-of-day.ts';
 const mostSunWhM2 = 12_500;
 const secondsAnHour = 3600;
 const joulesAWattHour = 3600;
+/** Own choice: beds and doors give up long before. */
+const steepestParking = 0.2;
+/** A refrigerator is about as cold inside, K. */
+const coldestAround = 273.15 + 6;
 /** Every month has them. */
 const shortestMonth = 28;
 
@@ -25,6 +29,18 @@ export function checkLiving({ living, electrical }: Plan, complain: Complain): v
   if (living?.shore_nights && living.shore_nights.value > shortestMonth)
     complain(['living', 'shore_nights'], 'a month has no more nights that count', {
       expected: `nights at a hook-up in a month, at most ${shortestMonth}`,
+    });
+  if (living?.parking_slope && living.parking_slope.value > steepestParking)
+    complain(['living', 'parking_slope'], 'nobody parks on such a slope for a night', {
+      expected: 'the fall over the way, such as `2 %`: one degree is 1.75 %',
+    });
+  if (living?.asleep && living.asleep.value > 24 * secondsAnHour)
+    complain(['living', 'asleep'], 'a day has 24 hours', { expected: "the hours of a night's sleep" });
+  if (living?.cooking && living.cooking.value > 24 * secondsAnHour)
+    complain(['living', 'cooking'], 'a day has 24 hours', { expected: 'the time of cooking on a day' });
+  if (living?.winter_low && living.summer_high && living.winter_low.value > living.summer_high.value)
+    complain(['living', 'winter_low'], 'the winter is warmer than the summer', {
+      expected: 'the lower temperature as `winter_low`',
     });
   for (const section of ['circuits', 'mains_circuits'] as const)
     for (const [name, circuit] of Object.entries(electrical?.[section] ?? {}))
@@ -46,14 +62,25 @@ function checkPlaceOnEarth(place: NonNullable<Plan['living']>['place'], complain
     });
 }
 
-type Timed = NonNullable<NonNullable<Plan['electrical']>['mains_circuits']>[string];
+type Timed = Pick<
+  NonNullable<NonNullable<Plan['electrical']>['circuits']>[string],
+  'hours' | 'when' | 'hours_at'
+>;
 
 function checkHours(
   name: string,
-  { hours, when }: Pick<Timed, 'hours' | 'when'>,
+  { hours, when, hours_at: hoursAt }: Timed,
   path: Path,
   complain: Complain,
 ): void {
+  if (hoursAt && hoursAt.value <= coldestAround)
+    complain([...path, 'hours_at'], `${quote(name)} has nothing to cool at this temperature`, {
+      expected: 'the temperature around it at which it runs for its `hours`, such as `25 degC`',
+    });
+  if (hoursAt && (!hours || 'summer' in hours))
+    complain([...path, 'hours_at'], `${quote(name)} does not say one number of hours at this temperature`, {
+      expected: 'its `hours` as one time, such as `8 h`',
+    });
   if (!hours) return;
   const longest = Math.max(...Object.values(hoursOf(hours)));
   const most = spanOf(when ?? 'always').hours;

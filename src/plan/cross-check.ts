@@ -1,9 +1,13 @@
 import { fluids } from '../catalogue/fluids.ts';
 import { type Material, materialNamed, materials } from '../catalogue/materials.ts';
+import { checkAir } from './cross-check-air.ts';
 import { checkElectrical } from './cross-check-electrical.ts';
+import { checkGas } from './cross-check-gas.ts';
+import { checkHeat } from './cross-check-heat.ts';
 import { checkLiving } from './cross-check-living.ts';
 import { checkBay, checkOpens, checkRoom, checkService } from './cross-check-room.ts';
 import { checkRoutes } from './cross-check-routes.ts';
+import { checkWater } from './cross-check-water.ts';
 import type { PlanDocument } from './document.ts';
 import { nearestOf } from './nearest.ts';
 import type { Problem } from './problem.ts';
@@ -64,6 +68,10 @@ function checkSpace(plan: Plan, complain: Complain): void {
   const names = new Set(things.map(({ name }) => name));
   checkRoutes(plan, names, complain);
   checkElectrical(plan, names, complain);
+  checkWater(plan, names, complain);
+  checkGas(plan, names, complain);
+  checkAir(plan, names, complain);
+  checkHeat(plan, names, complain);
   checkLiving(plan, complain);
   for (const [name, { at }] of Object.entries(plan.van.obstructions ?? {}))
     checkPlace(at, ['van', 'obstructions', name, 'at'], complain);

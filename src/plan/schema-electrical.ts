@@ -100,6 +100,7 @@ export function electricalSchema(read: ReadQuantity) {
       alarm: oneOf(alarmKinds).optional(),
       standing: positive(read, 'current', 'power').optional(),
       ...inUse,
+      hours_at: temperature.optional(),
     },
     '{from: fuse box, to: fridge, load: 4 A, conductor: 4 mm2, run: fridge supply, fuse: {type: blade, rating: 10 A}}',
   );

@@ -17,9 +17,13 @@ import {
   words,
 } from './fields.ts';
 import { plated } from './nameplates.ts';
+import { airSchema, protectionSchema } from './schema-air.ts';
 import { electricalSchema } from './schema-electrical.ts';
+import { gasSchema } from './schema-gas.ts';
+import { heatSchema } from './schema-heat.ts';
 import { livingSchema } from './schema-living.ts';
 import { waiversSchema } from './schema-waivers.ts';
+import { waterSchema, wrapSchema } from './schema-water.ts';
 
 export const surfaces = [
   'floor',
@@ -147,6 +151,9 @@ export function planSchema(read: ReadQuantity) {
       areal_mass: positive(read, 'arealMass').optional(),
       name: words('carpet').optional(),
       share: amount(read, 'share').optional(),
+      conductivity: positive(read, 'thermalConductivity').optional(),
+      vapour_resistance: positive(read, 'number').optional(),
+      vapour_air_layer: positive(read, 'airLayer').optional(),
     },
     '{material: birch plywood, thickness: 6 mm}',
   );
@@ -184,6 +191,8 @@ export function planSchema(read: ReadQuantity) {
       track: size.optional(),
       rear_track: size.optional(),
       overall_length: size.optional(),
+      overall_width: size.optional(),
+      exhaust: place.optional(),
       energy: oneOf(energies).optional(),
       load_bay: section(
         {
@@ -335,6 +344,16 @@ export function planSchema(read: ReadQuantity) {
       holds: positive(read, 'volume', 'mass'),
       mass: mass.optional(),
       ...room,
+      usable: amount(read, 'share').optional(),
+      vent: size.optional(),
+      inspection: size.optional(),
+      baffles: amount(read, 'number').optional(),
+      drinking_water: trueOrFalse.optional(),
+      insulation: wrapSchema(read).optional(),
+      heated: trueOrFalse.optional(),
+      filled_from: oneOf(['outside', 'inside']).optional(),
+      overflows_to: oneOf(['outside', 'inside']).optional(),
+      fill_rate: positive(read, 'flow').optional(),
     },
     '{contents: fresh, holds: 70 L}',
   );
@@ -399,7 +418,10 @@ export function planSchema(read: ReadQuantity) {
   );
 
   const override = section(
-    { limit: amount(read, 'mass', 'length', 'share', 'number'), reason: words('the maker allows 6 %') },
+    {
+      limit: amount(read, 'mass', 'length', 'share', 'number', 'duration'),
+      reason: words('the maker allows 6 %'),
+    },
     '{limit: 5 %, reason: "the maker\'s guide, page 14"}',
   );
 
@@ -427,6 +449,11 @@ export function planSchema(read: ReadQuantity) {
       stores: named(store, '{clothes: {full: 30 kg}}').optional(),
       tanks: named(tank, '{fresh tank: {contents: fresh, holds: 70 L}}').optional(),
       routes: routes.optional(),
+      water: waterSchema(read).optional(),
+      gas: gasSchema(read, place).optional(),
+      air: airSchema(read, place).optional(),
+      heat: heatSchema(read, place).optional(),
+      protection: protectionSchema(read, place).optional(),
       electrical: electricalSchema(read).optional(),
       living: livingSchema(read).optional(),
       load_states: named(fills, '{going shopping: {fresh tank: 50 %}}').optional(),

@@ -2,7 +2,7 @@
  * The units a plan may be written in, as multiples of SI. This table is the only source of unit values: literals
  * are read with it directly, and expressions get the same symbols through the calculator's scope.
  *
- * Sources, all exact by definition: the pound, the ounce, the litre and the tonne are in the UK's Weights and Measures
+ * Sources, all exact by definition (psi with the standard acceleration 9.80665 m/s²): the pound, the ounce, the litre and the tonne are in the UK's Weights and Measures
  * Act 1985, schedule 1 (read); inch, foot and yard in the US 16 CFR 500.19 (read); the imperial gallon of 4.54609 L, its
  * eight pints and the stone of 14 pounds in a table of the UK system (read); the US gallon of 231 cubic inches from
  * memory, and it agrees with the 3.78541 L of 16 CFR 500.19. The addresses are in tests/plan/units.test.ts.
@@ -45,6 +45,7 @@ const second = made({ s: 1 });
 const watt = made({ kg: 1, m: 2, s: -3 });
 const volt = made({ kg: 1, m: 2, s: -3, a: -1 });
 const ohm = made({ kg: 1, m: 2, s: -3, a: -2 });
+const pascal = made({ kg: 1, m: -1, s: -2 });
 
 const unitsOf = (dimension: Dimension, factors: Record<string, number>): [string, Unit][] =>
   Object.entries(factors).map(([symbol, factor]) => [symbol, { factor, dimension }]);
@@ -79,6 +80,7 @@ export const units: ReadonlyMap<string, Unit> = new Map([
   ...unitsOf(made({ a: 1, s: 1 }), { Ah: 3600, mAh: 3.6 }),
   ...unitsOf(ohm, { ohm: 1, mohm: 1e-3 }),
   ...unitsOf(made({ k: 1 }), { K: 1 }),
+  ...unitsOf(pascal, { Pa: 1, kPa: 1000, mbar: 100, bar: 1e5, psi: (pound * 9.80665) / inch ** 2 }),
 ]);
 
 const hints: readonly (readonly [hint: string, ...names: string[]])[] = [
@@ -114,6 +116,11 @@ const hints: readonly (readonly [hint: string, ...names: string[]])[] = [
   ['write `ohm` or `mohm`', 'Ω', 'Ohm', 'ohms', 'mΩ', 'mOhm', 'mohms'],
   ['write `h`', 'hr', 'hrs', 'hour', 'hours', 'std'],
   ['write `min`', 'mins', 'minute', 'minutes'],
+  ['write `Pa`, `mbar` or `bar`', 'hPa', 'pascal', 'mb', 'bars', 'barg'],
+  ['write litres a minute as `L/min`', 'lpm', 'LPM'],
+  ['write gallons a minute as `gal_us/min` or `gal_imp/min`', 'gpm', 'GPM'],
+  ['write `m3/h`, or cubic feet a minute as `ft3/min`', 'cfm', 'CFM', 'cmh'],
+  ['watts, as `W`: 1000 of them are 3412 of the other', 'BTU', 'btu', 'Btu'],
   ['write `degC`, such as `-8 degC`', '°', '°C', 'C', 'celsius', 'Celsius'],
   ['write `degF`, such as `18 degF`', '°F', 'F', 'fahrenheit', 'Fahrenheit'],
 ];
@@ -136,6 +143,13 @@ export const dimensions = {
     called: 'a length',
     example: '1.2 m',
     units: ['mm', 'cm', 'm', 'in', 'ft', 'yd'],
+  },
+  /** Still air that resists vapour as a layer does: a foil is as good as a hundred metres of it. */
+  airLayer: {
+    dimension: made({ m: 1 }),
+    called: 'a length of air',
+    example: '50 m',
+    units: ['m', 'mm', 'ft'],
   },
   area: {
     dimension: made({ m: 2 }),
@@ -190,6 +204,36 @@ export const dimensions = {
     called: 'a voltage per kelvin',
     example: '-65 mV/K',
     units: ['mV/K', 'V/K'],
+  },
+  pressure: {
+    dimension: pascal,
+    called: 'a pressure',
+    example: '2.4 bar',
+    units: ['bar', 'mbar', 'kPa', 'Pa', 'psi'],
+  },
+  flow: {
+    dimension: made({ m: 3, s: -1 }),
+    called: 'a flow',
+    example: '10 L/min',
+    units: ['L/min', 'L/h', 'm3/h', 'gal_imp/min', 'gal_us/min', 'ft3/min'],
+  },
+  massFlow: {
+    dimension: made({ kg: 1, s: -1 }),
+    called: 'a mass per time',
+    example: '230 g/h',
+    units: ['g/h', 'kg/h', 'lb/h'],
+  },
+  thermalTransmittance: {
+    dimension: made({ kg: 1, s: -3, k: -1 }),
+    called: 'a U-value',
+    example: '2.8 W/m2/K',
+    units: ['W/m2/K'],
+  },
+  thermalConductivity: {
+    dimension: made({ kg: 1, m: 1, s: -3, k: -1 }),
+    called: 'a thermal conductivity',
+    example: '0.035 W/m/K',
+    units: ['W/m/K'],
   },
   temperature: {
     dimension: made({ k: 1 }),

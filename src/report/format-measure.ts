@@ -41,26 +41,27 @@ const decimalsOf = (shown: number): number => {
 };
 
 /** Written alike in both systems. */
-const electrical: Record<
-  'current' | 'voltage' | 'power' | 'energy' | 'charge' | 'resistance' | 'duration' | 'cross-section',
-  Scale
-> = {
+const alike = {
   current: { perSi: 1, unit: 'A', digits: wholeFromTen },
   voltage: { perSi: 1, unit: 'V', digits: fixed(2) },
   power: { perSi: 1, unit: 'W', digits: wholeFromTen, commas: true },
   energy: { perSi: 1 / 3600, unit: 'Wh', digits: wholeFromTen, commas: true },
   charge: { perSi: 1 / 3600, unit: 'Ah', digits: wholeFromTen },
   resistance: { perSi: 1000, unit: 'mohm', digits: fixed(1) },
-  duration: { perSi: 1 / 3600, unit: 'h', digits: wholeFromTen },
   'cross-section': { perSi: 1e6, unit: 'mm²', digits: decimalsOf },
-};
+  flow: { perSi: 60_000, unit: 'L/min', digits: wholeFromTen },
+  wait: { perSi: 1, unit: 's', digits: fixed(0) },
+  transmittance: { perSi: 1, unit: 'W/m²K', digits: fixed(2) },
+  conductance: { perSi: 1, unit: 'W/K', digits: wholeFromTen },
+  concentration: { perSi: 1e6, unit: 'ppm', digits: fixed(0), commas: true },
+} as const satisfies Partial<Record<Kind, Scale>>;
 
 const celsius: Scale = { perSi: 1, unit: '°C', digits: fixed(0), from: 273.15 };
 const fahrenheit: Scale = { perSi: 9 / 5, unit: '°F', digits: fixed(0), from: 459.67 / 1.8 };
 
-const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
+const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure' | 'duration'>, Scale>> = {
   metric: {
-    ...electrical,
+    ...alike,
     temperature: celsius,
     mass: { perSi: 1, unit: 'kg', digits: wholeFromTen, commas: true },
     area: { perSi: 1, unit: 'm²', digits: fixed(2) },
@@ -70,9 +71,14 @@ const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
     share: percent,
     factor: ratio,
     count: number,
+    'air flow': { perSi: 3600, unit: 'm³/h', digits: wholeFromTen },
+    'mass flow': { perSi: 3.6e6, unit: 'g/h', digits: fixed(0) },
+    'temperature difference': { perSi: 1, unit: 'K', digits: fixed(1) },
+    'free area': { perSi: 1e4, unit: 'cm²', digits: wholeFromTen },
+    condensate: { perSi: 1000, unit: 'g/m²', digits: wholeFromTen },
   },
   imperial: {
-    ...electrical,
+    ...alike,
     temperature: fahrenheit,
     mass: { perSi: 1 / kgPerLb, unit: 'lb', digits: wholeFromTen, commas: true },
     area: { perSi: 1 / mPerFt ** 2, unit: 'ft²', digits: fixed(1) },
@@ -82,6 +88,11 @@ const scales: Record<Units, Record<Exclude<Kind, 'length'>, Scale>> = {
     share: percent,
     factor: ratio,
     count: number,
+    'air flow': { perSi: 60 / mPerFt ** 3, unit: 'ft³/min', digits: wholeFromTen },
+    'mass flow': { perSi: 3600 / kgPerLb, unit: 'lb/h', digits: fixed(2) },
+    'temperature difference': { perSi: 9 / 5, unit: '°F apart', digits: fixed(1) },
+    'free area': { perSi: 1 / mPerIn ** 2, unit: 'in²', digits: wholeFromTen },
+    condensate: { perSi: (mPerFt ** 2 / kgPerLb) * 16, unit: 'oz/ft²', digits: fixed(3) },
   },
 };
 
@@ -93,7 +104,33 @@ const inches: Scale = { perSi: 1 / mPerIn, unit: 'in', digits: fixed(1) };
 const metricLength = (lengthM: number): Scale =>
   Math.round(Math.abs(lengthM) * 1000) >= 10_000 ? metres : millimetres;
 
+const bars: Scale = { perSi: 1e-5, unit: 'bar', digits: fixed(2) };
+const millibars: Scale = { perSi: 1e-2, unit: 'mbar', digits: fixed(2) };
+const pascals: Scale = { perSi: 1, unit: 'Pa', digits: fixed(1) };
+const poundsPerSquareInch: Scale = {
+  perSi: mPerIn ** 2 / (kgPerLb * 9.80665),
+  unit: 'psi',
+  digits: fixed(1),
+};
+
+/** What moves air is told in pascals, gas in millibars, water in bars. */
+const pressureScale = (pressurePa: number, units: Units): Scale => {
+  const size = Math.abs(pressurePa);
+  if (size < 50) return pascals;
+  if (size < 10_000) return millibars;
+  return units === 'metric' ? bars : poundsPerSquareInch;
+};
+
+const hours: Scale = { perSi: 1 / 3600, unit: 'h', digits: wholeFromTen };
+const minutes: Scale = { perSi: 1 / 60, unit: 'min', digits: fixed(0) };
+
+/** Less than an hour in whole minutes. */
+const durationScale = (seconds: number): Scale =>
+  Math.abs(seconds) > 0 && Math.round(Math.abs(seconds) / 60) < 60 ? minutes : hours;
+
 const scaleOf = ({ kind, value }: Measure, units: Units): Scale => {
+  if (kind === 'duration') return durationScale(value);
+  if (kind === 'pressure') return pressureScale(value, units);
   if (kind !== 'length') return scales[units][kind];
   return units === 'metric' ? metricLength(value) : inches;
 };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { topics } from '../engine/finding.ts';
 
 // What `--json` prints, field by field. Version 1 is frozen: a field may be added, none may be taken away or change
 // its meaning without a new version. Fields without a value are null, lists without entries are empty: every key is
@@ -8,7 +9,28 @@ export const measure = z
   .strictObject({
     value: z.number().describe('The number in the SI unit, unrounded.'),
     unit: z
-      .enum(['kg', 'm', 'm2', 'm3', 'kg/m2', 'kg/m3', 'A', 'V', 'W', 'J', 'C', 'ohm', 's', 'K', '1'])
+      .enum([
+        'kg',
+        'm',
+        'm2',
+        'm3',
+        'kg/m2',
+        'kg/m3',
+        'A',
+        'V',
+        'W',
+        'J',
+        'C',
+        'ohm',
+        's',
+        'K',
+        '1',
+        'Pa',
+        'm3/s',
+        'kg/s',
+        'W/(m2.K)',
+        'W/K',
+      ])
       .describe('SI unit; "1" for a plain ratio or a count.'),
     text: z.string().describe("The number rounded and in the plan's units, as the terminal shows it."),
   })
@@ -57,7 +79,7 @@ const loadState = z
   .describe('One way the van may be loaded.');
 
 export const verdict = z.enum(['fail', 'warn', 'not checked', 'pass']);
-export const topic = z.enum(['mass', 'balance', 'fit', 'movement', 'routes', 'electrical', 'plan']);
+export const topic = z.enum(topics);
 
 export const finding = z
   .strictObject({

@@ -160,6 +160,17 @@ const siUnits: Readonly<Record<Kind, JsonMeasure['unit']>> = {
   duration: 's',
   temperature: 'K',
   'cross-section': 'm2',
+  pressure: 'Pa',
+  flow: 'm3/s',
+  'air flow': 'm3/s',
+  'mass flow': 'kg/s',
+  wait: 's',
+  'temperature difference': 'K',
+  transmittance: 'W/(m2.K)',
+  conductance: 'W/K',
+  'free area': 'm2',
+  concentration: '1',
+  condensate: 'kg/m2',
 };
 
 export const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({

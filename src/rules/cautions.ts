@@ -48,3 +48,27 @@ export const waiverCaution =
 /** Shown with everything that carries mains voltage. */
 export const mainsCaution =
   'Mains voltage kills. Work on it is for a licensed person, who also tests it; local codes decide.';
+
+/** Shown with everything about gas. Escaping gas is heavier than air and gathers low. */
+export const gasCaution =
+  'A planning aid: it says what the plan shows, not how the installation is built. Local codes decide, a qualified gas engineer installs and inspects it and makes a tightness test before it is used, and working gas and carbon monoxide alarms are fitted. Gas explodes, and its fumes kill.';
+
+/** Shown with everything that burns a fuel, and with the air that people breathe beside it. */
+export const combustionCaution =
+  'A planning aid. Carbon monoxide kills without a smell: local codes and the makers decide about air and flues, a qualified engineer inspects them, and a working carbon monoxide alarm is fitted whatever is printed here.';
+
+/** Shown with everything about the air of the living space. */
+export const airCaution =
+  'Worked out from free areas and people in the plan. Wind, insect screens, dirt and things in front of a vent change what comes through: local codes set the fixed openings, and they are never covered or closed.';
+
+/** Shown with everything about drinking water and its pipes. */
+export const waterCaution =
+  'Worked out from the plan. Pipes with kinks, filters and scale give less; water that stands grows germs: use materials for drinking water, flush and disinfect the system, and follow local rules.';
+
+/** Shown with everything about tanks, which are heavy and move. */
+export const tankCaution =
+  'A planning aid. Full tanks are as heavy as people: have what holds them looked at by someone qualified, and weigh the van with them full and empty.';
+
+/** Shown with everything about warmth and damp. */
+export const warmthCaution =
+  'Worked out for steady weather and layers without gaps. Metal bridges, wind and workmanship change it by a large part: take it as a comparison of variants, and look behind the lining after the first winter.';

@@ -28,7 +28,7 @@ test.each([
 });
 
 const adjustable =
-  'balance.sides, balance.stability, balance.wheel-load, fit.service, movement.bed-length, movement.headroom, movement.heights, movement.passage, movement.standing-height, movement.ways-out, routes.separation';
+  'balance.sides, balance.stability, balance.wheel-load, fit.service, movement.bed-length, movement.headroom, movement.heights, movement.passage, movement.standing-height, movement.ways-out, routes.separation, water.heater-recovery, water.hot-wait';
 
 describe('what cannot be taken', () => {
   test('a rule that does not exist, with the nearest that can be set', async () => {

@@ -31,6 +31,11 @@ const siUnits: Citation = {
   provenance: 'memory',
 };
 
+const poundsPerSquareInch: Citation = {
+  title: 'Conversion of units of pressure: 1 psi is 6894.757 Pa',
+  provenance: 'memory',
+};
+
 const printed = (value: number, within: number): Published => ({
   value,
   within,
@@ -81,6 +86,12 @@ const published: readonly (readonly [symbol: string, Published, Citation])[] = [
   ['ohm', exactly(1), siUnits],
   ['mohm', exactly(1e-3), si],
   ['K', exactly(1), siUnits],
+  ['Pa', exactly(1), siUnits],
+  ['kPa', exactly(1e3), si],
+  // The bar is 100 kPa.
+  ['mbar', exactly(100), siUnits],
+  ['bar', exactly(1e5), siUnits],
+  ['psi', printed(6894.757, 5e-4), poundsPerSquareInch],
 ];
 
 test.each(published)('1 %s', (symbol, value, source) => {

@@ -1,17 +1,29 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  airFlow,
   area,
   arealMass,
+  concentration,
+  condensate,
+  conductance,
   count,
   density,
+  duration,
   factor,
+  flow,
+  freeArea,
   type Kind,
+  kelvins,
   length,
   type Measure,
   mass,
+  massFlow,
+  pressure,
   share,
+  transmittance,
   volume,
+  wait,
 } from '../../src/engine/measure.ts';
 import { say } from '../../src/engine/phrase.ts';
 import {
@@ -32,6 +44,27 @@ describe('formatMeasure', () => {
     [mass(9.96), '10 kg', '22 lb'],
     [mass(0.45359237), '0.5 kg', '1.0 lb'],
     [mass(0), '0.0 kg', '0.0 lb'],
+    // A column of 1 in of water is 249 Pa; 14.5038 psi are 1 bar.
+    [pressure(12.34), '12.3 Pa', '12.3 Pa'],
+    [pressure(250), '2.50 mbar', '2.50 mbar'],
+    [pressure(240_000), '2.40 bar', '34.8 psi'],
+    [flow(0.01 / 60), '10 L/min', '10 L/min'],
+    // 1 m³/h is 0.5886 ft³/min.
+    [airFlow(100 / 3600), '100 m³/h', '59 ft³/min'],
+    [massFlow(0.45359237 / 3600), '454 g/h', '1.00 lb/h'],
+    [wait(32.4), '32 s', '32 s'],
+    [duration(3096), '52 min', '52 min'],
+    [duration(3569), '59 min', '59 min'],
+    [duration(3571), '1.0 h', '1.0 h'],
+    [duration(-1800), '-30 min', '-30 min'],
+    [duration(0), '0.0 h', '0.0 h'],
+    [kelvins(10), '10.0 K', '18.0 °F apart'],
+    [transmittance(1.234), '1.23 W/m²K', '1.23 W/m²K'],
+    [conductance(45.6), '46 W/K', '46 W/K'],
+    [freeArea(0.01), '100 cm²', '16 in²'],
+    [concentration(0.001234), '1,234 ppm', '1,234 ppm'],
+    // 1 oz/ft² is 305.15 g/m².
+    [condensate(0.30515), '305 g/m²', '1.000 oz/ft²'],
     [mass(-112.4), '-112 kg', '-248 lb'],
     [mass(-0.01), '0.0 kg', '0.0 lb'],
     [length(1.37), '1370 mm', '4 ft 5.9 in'],

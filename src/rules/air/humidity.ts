@@ -1,0 +1,111 @@
+import type { Humid, NightAir, WaterOfDay } from '../../build/night-air.ts';
+import { flowForHumidityM3S, vapourPressurePa } from '../../calc/air/moisture.ts';
+import { dewPointC } from '../../calc/air/saturation.ts';
+import { moistureRows } from '../../catalogue/air/moisture.ts';
+import { stillNight } from '../../catalogue/air/still-night.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { judge } from '../../engine/judge.ts';
+import { airFlow, kelvins, mass, share, temperatureC } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
+import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { airLimit, night } from '../air-facts.ts';
+import { airCaution, warmthCaution } from '../cautions.ts';
+import { joined } from '../routed.ts';
+import { areaForFlow } from '../vent-area.ts';
+
+const text: RuleText = {
+  id: 'air.humidity',
+  topic: 'air',
+  title: 'humidity in winter',
+  why: 'Two people breathe, cook and dry litres of water into the air every day: what the vents do not carry out ends in bedding, wood and the cold metal behind the lining.',
+  formula:
+    'φ = (φ_e · p_s(T_e) + M · R_v · T_i / Q) / p_s(T_i) ≤ φ_limit; M water set free, kg/s, Q fresh air through the fixed vents without wind, m³/s, p_s saturation pressure, Pa, R_v = 461.5 J/(kg·K)',
+  sources: [
+    ...moistureRows['person-asleep'].citations,
+    ...moistureRows.cooking.citations,
+    ...stillNight.citations,
+  ],
+  cautions: [
+    airCaution,
+    warmthCaution,
+    'Sources for the water that living sets free differ by a factor of two, for cooking by thirty. What walls, wood and bedding take up for a while is not counted, nor is wind or an open window.',
+  ],
+  place: ['air', 'vents'],
+};
+
+const winter: Need<NightAir> = (build) => {
+  const found = night(build);
+  const keys = build.habits.winterLowC === undefined ? ['living.winter_low'] : [];
+  if (!found.ok) return missing(...found.missing, ...keys);
+  return keys.length > 0 ? missing(...keys) : found;
+};
+
+export default defineRule({
+  ...text,
+  needs: { winter },
+  check: ({ facts }) => ({ findings: [findingFor(facts.winter)] }),
+});
+
+function findingFor(still: NightAir): Finding {
+  const row = airLimit('room-humidity');
+  const [first, ...more] = still.humid;
+  const worst = more.reduce(
+    (most, each) => (each.unboundedHumidity > (most?.unboundedHumidity ?? 0) ? each : most),
+    first,
+  );
+  if (!worst) throw new Error('a day has a part');
+  return judge({
+    rule: text,
+    subject: 'humidity',
+    path: text.place,
+    kind: 'share',
+    measured: { value: worst.relativeHumidity, standard: 0 },
+    limit: row.value,
+    sense: 'at most',
+    broken: 'warn',
+    reason: say`A winter's day sets ${mass(still.waterKgPerDay.totalKg)} of water free (${sourcesInWords(still.waterKgPerDay)}). ${partInWords(worst)}`,
+    remedy: () => remedyFor(still, worst, row.value),
+    sources: row.citations,
+    cautions: row.cautions,
+  });
+}
+
+function sourcesInWords(water: WaterOfDay): Phrase {
+  const { peopleKg, cookingKg, flamesKg, showersKg, clothesKg, cookingAssumed } = water;
+  const parts: readonly (readonly [string, number])[] = [
+    ['people', peopleKg],
+    [cookingAssumed ? 'cooking, a usual day’s since `living.cooking` is not given,' : 'cooking', cookingKg],
+    ['the flame under it', flamesKg],
+    ['showers', showersKg],
+    ['wet clothes', clothesKg],
+  ];
+  return joined(parts.filter(([, kg]) => kg > 0).map(([name, kg]) => say`${name} ${mass(kg)}`));
+}
+
+function partInWords(humid: Humid): Phrase {
+  const { part, insideC, outsideC, flowM3PerS, unboundedHumidity } = humid;
+  const when = part === 'day' ? 'Over the day' : 'While people are asleep';
+  const air = say`${when}, with ${airFlow(flowM3PerS)} of fresh air, ${temperatureC(insideC)} inside and ${temperatureC(outsideC)} outside,`;
+  return unboundedHumidity > 1
+    ? say`${air} the air cannot hold it: the rest settles as water.`
+    : say`${air} it comes to ${share(unboundedHumidity)} relative humidity, and water settles on what is colder than ${temperatureC(humid.dewPointC)}.`;
+}
+
+function remedyFor({ vents }: NightAir, worst: Humid, wanted: number): Phrase {
+  const flowM3PerS = flowForHumidityM3S(
+    {
+      insideC: worst.insideC,
+      outsideC: worst.outsideC,
+      outsideHumidity: stillNight.outsideHumidity,
+      releaseKgS: worst.releaseKgPerS,
+    },
+    wanted,
+  );
+  if (!Number.isFinite(flowM3PerS))
+    return say`The outside air is too damp for ${share(wanted)} by airing alone: warm the room by more than ${kelvins(warmerK(worst, wanted))}, or dry its air.`;
+  return say`It takes ${airFlow(flowM3PerS)} for ${share(wanted)}: run a fan, open a window while cooking, or ${areaForFlow(vents, worst, flowM3PerS)}.`;
+}
+
+/** How much warmer the outside air must become for its own vapour to be no more than is wanted. */
+const warmerK = ({ insideC, outsideC }: Humid, wanted: number): number =>
+  Math.max(0, dewPointC(vapourPressurePa(outsideC, stillNight.outsideHumidity) / wanted) - insideC);

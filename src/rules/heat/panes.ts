@@ -1,0 +1,120 @@
+import { type ColdAirs, coldAirs } from '../../build/design-humidity.ts';
+import type { Pane } from '../../build/heat.ts';
+import { paneUValue } from '../../build/heat-demand.ts';
+import { directionOf } from '../../build/u-values.ts';
+import { temperatureFactor } from '../../calc/heat/surface.ts';
+import { moistureStandard } from '../../catalogue/heat/heat-sources.ts';
+import { openingLoss, paneLosses } from '../../catalogue/heat/openings.ts';
+import { filmCitations, insideFilmM2KPerW } from '../../catalogue/heat/surface-films.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { judge } from '../../engine/judge.ts';
+import { temperatureC, transmittance } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
+import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { warmthCaution } from '../cautions.ts';
+import { dryEnough, humidityCaution, worstRisk } from '../damp.ts';
+import { foldPasses } from '../fold-passes.ts';
+import { heat, winterLow } from '../warmth.ts';
+
+const text: RuleText = {
+  id: 'heat.panes',
+  topic: 'heat',
+  title: 'water on panes',
+  why: 'Water that runs down a pane soaks the lining below it, night after night, where nobody looks.',
+  formula:
+    'T_s − T_e = (1 − U·R_si)·(T_i − T_e) ≥ T_d − T_e; U of the pane in W/(m²·K), R_si 0.13 m²K/W (0.10 in the roof), T_d dew point of the air inside, °C',
+  sources: [moistureStandard, ...filmCitations],
+  cautions: [warmthCaution, humidityCaution],
+  place: ['heat', 'panes'],
+};
+
+interface KnownPane {
+  readonly pane: Pane;
+  readonly uValue: number;
+}
+
+/** Panes of the living space. The one in a bulkhead has the cab behind it. */
+const panes: Need<readonly KnownPane[]> = (build) => {
+  if (!build.heat) return missing('heat.panes');
+  const all = build.heat.panes.filter(({ surface }) => surface !== 'bulkhead');
+  const found = all.flatMap((pane): KnownPane[] => {
+    const uValue = paneUValue(pane);
+    return uValue === undefined ? [] : [{ pane, uValue }];
+  });
+  const unknown = all.filter((pane) => paneUValue(pane) === undefined);
+  if (all.length === 0) return missing('van.openings');
+  return unknown.length > 0 ? missing(...unknown.map(({ name }) => `heat.panes.${name}.kind`)) : given(found);
+};
+
+export default defineRule({
+  ...text,
+  needs: { heat, panes, winterLowC: winterLow },
+  check: ({ build, facts: { heat, panes, winterLowC } }) => {
+    const cold = coldAirs(build, heat, winterLowC);
+    const findings = alike(panes).map((group) => findingOf(group, cold));
+    return { findings: foldPasses(findings, 'pane') };
+  },
+});
+
+/** Panes that are made alike get wet alike. */
+function alike(panes: readonly KnownPane[]): readonly (readonly [KnownPane, ...KnownPane[]])[] {
+  const groups = new Map<string, [KnownPane, ...KnownPane[]]>();
+  for (const one of panes) {
+    const key = `${one.uValue} ${directionOf(one.pane.surface)}`;
+    const group = groups.get(key);
+    if (group) group.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups.values()];
+}
+
+function findingOf(
+  group: readonly [KnownPane, ...KnownPane[]],
+  { airs, words, citations }: ColdAirs,
+): Finding {
+  const [{ pane, uValue }] = group;
+  const names = group.map((one) => one.pane.name).sort();
+  const subject = names.join(' and ');
+  const film = insideFilmM2KPerW[directionOf(pane.surface)];
+  // A pane cannot lose more than the film inside lets through.
+  const face = temperatureFactor(Math.min(uValue, 1 / film), film);
+  const { risk, insideC, outsideC } = worstRisk(face, airs);
+  const covered = group.some((one) => one.pane.cover)
+    ? ' A cover on the inside makes the pane colder still; on the outside it keeps it warmer.'
+    : '';
+  return judge({
+    rule: text,
+    subject,
+    path: pane.path,
+    kind: 'temperature difference',
+    measured: { value: risk.surfaceC - outsideC, standard: 0 },
+    limit: risk.dewPointC - outsideC,
+    sense: 'at least',
+    broken: 'warn',
+    reason: say`At ${temperatureC(outsideC)} outside and ${temperatureC(insideC)} inside the ${names.length > 1 ? 'panes have' : 'pane has'} ${temperatureC(risk.surfaceC)} on the inner face; water settles below ${temperatureC(risk.dewPointC)} (${words}).${covered}`,
+    remedy: () => remedy(uValue, film, insideC, risk.surfaceC, risk.neededFactor),
+    sources:
+      pane.kind && pane.uValue === undefined
+        ? [...(openingLoss(pane.kind)?.citations ?? []), ...citations]
+        : citations,
+  });
+}
+
+function remedy(
+  uValue: number,
+  filmM2KPerW: number,
+  insideC: number,
+  surfaceC: number,
+  neededFactor: number | undefined,
+): Phrase {
+  const airing = dryEnough(surfaceC, insideC, 1);
+  const neededU = neededFactor === undefined || neededFactor >= 1 ? 0 : (1 - neededFactor) / filmM2KPerW;
+  const better = paneLosses.find((row) => row.uValue <= neededU && row.uValue < uValue);
+  const other =
+    neededU > 0
+      ? better
+        ? say`take a pane of ${better.id}`
+        : say`it would take a pane of ${transmittance(Math.floor(neededU * 10) / 10)}, which few vans have`
+      : say`no pane is warm enough for that`;
+  return say`To keep it dry ${airing}; or ${other}. Lead the water into a channel, and dry it off in the morning.`;
+}

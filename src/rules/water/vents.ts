@@ -1,0 +1,78 @@
+import type { Water, WaterTank } from '../../build/water.ts';
+import { ventDiameterM, ventPressurePa } from '../../calc/water/vent.ts';
+import { waterLimits } from '../../catalogue/water/limits.ts';
+import type { Finding } from '../../engine/finding.ts';
+import { judge } from '../../engine/judge.ts';
+import { flow, length, pressure } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, type RuleText } from '../../engine/rule.ts';
+import { tankCaution } from '../cautions.ts';
+import { foldPasses } from '../fold-passes.ts';
+import { keyAt, silentAbout } from '../silent-about.ts';
+import { isFresh, tanks } from '../watered.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
+
+const bore = waterLimits['vent-bore'];
+const most = waterLimits['vent-pressure'];
+
+const text: RuleText = {
+  id: 'water.vents',
+  topic: 'water',
+  title: 'tanks can breathe',
+  why: 'A tank that cannot breathe bulges while it is filled, is sucked together by the pump, and fills at a trickle.',
+  formula:
+    'd ≥ the greater of d_least and √(4·Q/(C·π)·√(ρ/(2·Δp))); d bore of the vent, m; Q the faster of filling and pumping, m³/s; C 0.6; ρ of air; Δp the most pressure, Pa',
+  sources: [],
+  cautions: [tankCaution, ...(bore.caution === undefined ? [] : [bore.caution])],
+  place: ['tanks'],
+};
+
+export default defineRule({
+  ...text,
+  needs: { tanks },
+  check: ({ build, facts }) => {
+    const { water } = build;
+    // What a toilet is emptied from breathes by its own cap.
+    const vented = facts.tanks.filter(({ inToilet }) => !inToilet);
+    const known = vented.flatMap((tank) =>
+      tank.ventBoreM === undefined ? [] : [judged(tank, tank.ventBoreM, water)],
+    );
+    return {
+      findings: [
+        ...foldPasses(known, 'tank'),
+        ...silentAbout(
+          text,
+          vented.filter(({ ventBoreM }) => ventBoreM === undefined),
+          'the bore of its vent',
+          keyAt('vent'),
+        ),
+      ],
+    };
+  },
+});
+
+function judged(tank: WaterTank, boreM: number, water: Water | undefined): Finding {
+  const { name, path, fillM3PerS = 0 } = tank;
+  const pumpM3PerS = isFresh(tank) ? (water?.pump?.openFlowM3PerS ?? 0) : 0;
+  const fastest = Math.max(fillM3PerS, pumpM3PerS);
+  const byFlowM = ventDiameterM(fastest, most.value);
+  const limitM = Math.max(bore.value, byFlowM);
+  const flowing =
+    fastest > 0
+      ? say` At ${flow(fastest)}${fillM3PerS >= pumpM3PerS ? ' while it fills' : ' while the pump draws'}, ${pressure(ventPressurePa(fastest, boreM))} stand in it; ${pressure(most.value)} are the most.`
+      : say``;
+  return judge({
+    rule: text,
+    subject: name,
+    path: [...path, 'vent'],
+    kind: 'length',
+    measured: { value: boreM, standard: 0 },
+    limit: limitM,
+    sense: 'at least',
+    broken: 'warn',
+    reason: say`${name} breathes through ${length(boreM)}.${flowing}`,
+    remedy: () =>
+      say`Take a vent of at least ${length(upToMillimetre(limitM))} inside, rising all the way, with a screen against insects.`,
+    sources: byFlowM > bore.value ? most.citations : bore.citations,
+  });
+}

@@ -1,0 +1,70 @@
+import { waterUseOf } from '../../build/water-use.ts';
+import { judge } from '../../engine/judge.ts';
+import { count, volume } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { waterCaution } from '../cautions.ts';
+import { namesOf } from '../routed.ts';
+import { daysBetweenFills, isForDrains, isFresh, outlets, tanks } from '../watered.ts';
+
+const text: RuleText = {
+  id: 'water.waste-capacity',
+  topic: 'water',
+  title: 'room for waste water',
+  why: 'A waste tank that fills before the fresh tank is empty comes up in the sink, or is let run out where it must not.',
+  formula:
+    'Σ V_w·u ≥ min(n·V_waste, what the fresh tanks give); V_w of the waste tanks, m³; n days between fills; V_waste what runs down the drains on a day',
+  sources: [
+    {
+      title: 'A waste tank takes what can flow into it between two fillings; no source',
+      provenance: 'common practice',
+    },
+  ],
+  cautions: [waterCaution],
+  place: ['tanks'],
+};
+
+const wastePerDay: Need<number> = (build) => {
+  const { freshMissing, wasteM3PerDay } = waterUseOf(build);
+  return wasteM3PerDay === undefined ? missing(...freshMissing) : given(wasteM3PerDay);
+};
+
+export default defineRule({
+  ...text,
+  needs: {
+    tanks,
+    outlets,
+    daily: wastePerDay,
+    days: daysBetweenFills,
+  },
+  check: ({ facts: { tanks: all, daily, days } }) => {
+    const waste = all.filter(isForDrains);
+    const takesM3 = waste.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const fresh = all.filter(isFresh);
+    const carriedM3 = fresh.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const drainsM3 = days * daily;
+    const flowsM3 = fresh.length > 0 ? Math.min(drainsM3, carriedM3) : drainsM3;
+    return {
+      findings: [
+        judge({
+          rule: text,
+          subject: 'waste water',
+          path: waste[0]?.path ?? text.place,
+          kind: 'volume',
+          measured: { value: takesM3, standard: 0 },
+          limit: flowsM3,
+          sense: 'at least',
+          broken: 'warn',
+          reason:
+            waste.length === 0
+              ? say`The plan has no waste tank for drains, and ${volume(daily)} run down them on a day.`
+              : say`${namesOf(waste.map(({ name }) => name))} ${waste.length === 1 ? 'takes' : 'take'} ${volume(takesM3)}. In ${count(days)} days ${volume(drainsM3)} run down the drains${flowsM3 < drainsM3 ? say`, but no more than the ${volume(carriedM3)} carried` : say``}.`,
+          remedy: () =>
+            say`Take a waste tank of ${volume(upToLitre(flowsM3))}, or empty it every ${count(Math.max(1, Math.floor(takesM3 / daily)))} days.`,
+        }),
+      ],
+    };
+  },
+});
+
+const upToLitre = (volumeM3: number): number => Math.ceil(volumeM3 * 1000 - 1e-6) / 1000;

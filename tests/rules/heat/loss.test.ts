@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { findingOf, measured, words } from '../../support/check.ts';
+import { linings, warmVan, warmVanWPerK } from '../../support/warm-van.ts';
+
+const withHeater = (output: string) =>
+  findingOf(warmVan({ heat: `heater: {output: ${output}}` }), 'heat.loss');
+
+// 20 K · 34.72 W/K = 694.5 W; a fifth more is 833.4 W.
+describe('the heater against the loss', () => {
+  test('pass, with the most losing surfaces named', async () => {
+    const finding = await withHeater('1 kW');
+    expect(finding).toMatchObject({ verdict: 'pass', path: ['heat', 'heater', 'output'] });
+    expect(measured(finding)).toBe(1000);
+    expect(finding.limit?.measure.value).toBeCloseTo(1.2 * 20 * warmVanWPerK, 1);
+    expect(words(finding.reason)).toContain(
+      'the ceiling (140 W), the left wall (137 W) and the right wall (137 W)',
+    );
+  });
+
+  test('within the margin it warns', async () => {
+    expect((await withHeater('800 W')).verdict).toBe('warn');
+  });
+
+  test('smaller than the loss it fails, and the remedies are enough', async () => {
+    const finding = await withHeater('600 W');
+    expect(finding.verdict).toBe('fail');
+    expect(finding.limit?.measure.value).toBeCloseTo(20 * warmVanWPerK, 1);
+    expect(words(finding.remedy)).toMatch(
+      /^Take a heater of 700 W or more, or make the XPS of walls \d+ mm thicker \((\d+) mm\)\.$/,
+    );
+    const mm = /\((\d+) mm\)/.exec(words(finding.remedy))?.[1] ?? '';
+    const thicker = linings.replace(
+      '{of: walls, layers: [{material: XPS, thickness: 36 mm}]}',
+      `{of: walls, layers: [{material: XPS, thickness: ${mm} mm}]}`,
+    );
+    const mended = await findingOf(
+      warmVan({ linings: thicker, heat: 'heater: {output: 600 W}' }),
+      'heat.loss',
+    );
+    expect(mended.verdict).toBe('warn');
+  });
+
+  test('exactly the loss does not fail; exactly the margin passes', async () => {
+    const lossW = (await withHeater('1 W')).limit?.measure.value ?? 0;
+    expect((await withHeater(`${lossW} W`)).verdict).toBe('warn');
+    expect((await withHeater(`${1.2 * lossW} W`)).verdict).toBe('pass');
+  });
+});
+
+test('what is missing is named', async () => {
+  expect(await findingOf(warmVan({ living: 'nights_off_grid: 1' }), 'heat.loss')).toMatchObject({
+    verdict: 'not checked',
+    missing: ['heat.heater.output', 'living.winter_low'],
+  });
+});
