@@ -171,13 +171,16 @@ describe('burning', () => {
   test.each([
     ['propane', 1.634, 2.994, 5, 23.87],
     ['butane', 1.55, 3.029, 6.5, 31.03],
-  ] as const)('%s: water %d, carbon dioxide %d kg/kg; oxygen %d, air %d m³/m³', (gas, water, dioxide, oxygen, air) => {
-    const { waterKgPerKg, carbonDioxideKgPerKg, oxygenM3PerM3, airM3PerM3 } = burningOf(gas);
-    expectPublished(waterKgPerKg, printed(water, 0.001), chemicalEquation);
-    expectPublished(carbonDioxideKgPerKg, printed(dioxide, 0.001), chemicalEquation);
-    expectPublished(oxygenM3PerM3, exactly(oxygen), chemicalEquation);
-    expectPublished(airM3PerM3, printed(air, 0.01), chemicalEquation);
-  });
+  ] as const)(
+    '%s: water %d, carbon dioxide %d kg/kg; oxygen %d, air %d m³/m³',
+    (gas, water, dioxide, oxygen, air) => {
+      const { waterKgPerKg, carbonDioxideKgPerKg, oxygenM3PerM3, airM3PerM3 } = burningOf(gas);
+      expectPublished(waterKgPerKg, printed(water, 0.001), chemicalEquation);
+      expectPublished(carbonDioxideKgPerKg, printed(dioxide, 0.001), chemicalEquation);
+      expectPublished(oxygenM3PerM3, exactly(oxygen), chemicalEquation);
+      expectPublished(airM3PerM3, printed(air, 0.01), chemicalEquation);
+    },
+  );
 
   test('23.86 volumes of air in the US table, 23.5 in the other', () => {
     const { airM3PerM3 } = burningOf('propane');
