@@ -68,6 +68,7 @@ function storesOf(plan: Plan, layout: Layout | undefined, locating: Locating): G
     const { contents, holds } = tank;
     if (contents !== 'propane' && contents !== 'butane') return [];
     const solid = locating.solid(name);
+    const filledFrom = tank.filled_from ?? plan.gas?.filled_from;
     return [
       {
         name,
@@ -79,7 +80,7 @@ function storesOf(plan: Plan, layout: Layout | undefined, locating: Locating): G
         hosts: hostsOf(plan, tank.in ?? tank.on),
         fixed: tank.fixings !== undefined || fixed.has(name),
         ...(solid && { whereabouts: solid.whereabouts, box: solid.box }),
-        ...(tank.filled_from && { filledFrom: tank.filled_from }),
+        ...(filledFrom && { filledFrom }),
       },
     ];
   });

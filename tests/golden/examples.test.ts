@@ -12,6 +12,7 @@ const examples = [
   { file: 'examples/curlew/crowded.yaml', exitCode: 1 },
   { file: 'examples/curlew/tangled.yaml', exitCode: 1 },
   { file: 'examples/curlew/thin-cables.yaml', exitCode: 1 },
+  { file: 'examples/curlew/winter.yaml', exitCode: 1 },
 ];
 
 const options = { detail: false, quiet: false, assumptions: false, strict: false };
@@ -77,4 +78,15 @@ test.each([
   const { findings } = await reportOf(readFileSync(file, 'utf8'));
   const failing = findings.filter(({ verdict }) => verdict === 'fail').map(({ topic }) => topic);
   expect([...new Set(failing)].sort()).toEqual([...topics].sort());
+});
+
+test('the winter variant fails on frost, water in the walls and gas that does not boil, and on nothing else', async () => {
+  const { findings } = await reportOf(readFileSync('examples/curlew/winter.yaml', 'utf8'));
+  const failing = findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule);
+  expect([...new Set(failing)].sort()).toEqual([
+    'gas.off-take',
+    'heat.interstitial',
+    'water.frost-pipes',
+    'water.frost-tanks',
+  ]);
 });

@@ -1,0 +1,133 @@
+import type { Build } from '../../build/build.ts';
+import type { DropOut, Gas } from '../../build/gas.ts';
+import type { Finding, PlanPath } from '../../engine/finding.ts';
+import { judge } from '../../engine/judge.ts';
+import { freeArea } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { gasCaution } from '../cautions.ts';
+import { foldPasses } from '../fold-passes.ts';
+import { appliances, asked, gasLimit } from '../gas-facts.ts';
+import { observed } from '../observed.ts';
+import { namesOf } from '../routed.ts';
+import { keyAt, silentAbout } from '../silent-about.ts';
+
+const text: RuleText = {
+  id: 'gas.drop-outs',
+  topic: 'gas',
+  title: 'gas can fall out of the van',
+  why: 'Gas sinks and lies on the floor of a cupboard like water, until a spark finds it. A hole in the floor lets it out.',
+  formula: 'every space with gas fittings has a drop-out; A ≥ 13 cm² of free area each',
+  sources: [
+    { title: 'That a space without a drop-out fails: a matter of life', provenance: 'own choice' },
+    {
+      title: 'A thing that gas fittings stand in or on, and what that stands in, is one space',
+      provenance: 'own choice',
+    },
+  ],
+  cautions: [gasCaution],
+  place: ['gas', 'drop_outs'],
+};
+
+/** A space that gas would gather in, with what of the installation is in it. */
+interface Space {
+  readonly name: string;
+  readonly path: PlanPath;
+  readonly fittings: readonly string[];
+  /** Names by which a drop-out may say that it is in it; none: the living space itself. */
+  readonly parts: ReadonlySet<string>;
+}
+
+const theRoom = 'the living space';
+
+const withDropOuts: Need<Gas> = ({ gas }) => {
+  if (!gas) return missing('gas');
+  return gas.dropOuts.length > 0 ? given(gas) : missing('gas.drop_outs');
+};
+
+export default defineRule({
+  ...text,
+  needs: { gas: withDropOuts, appliances },
+  check: ({ build, facts: { gas } }) => {
+    const spaces = spacesOf(gas);
+    const isIn = (space: Space, { in: inside }: DropOut): boolean =>
+      inside === undefined ? space.parts.size === 0 : space.parts.has(inside);
+    const bare = spaces.filter((space) => !gas.dropOuts.some((dropOut) => isIn(space, dropOut)));
+    return {
+      findings: [
+        ...bare.map((space) => without(space, build)),
+        ...foldPasses(
+          gas.dropOuts.flatMap((dropOut) => sized(dropOut, build)),
+          'drop-out',
+        ),
+        ...silentAbout(
+          text,
+          gas.dropOuts.filter(({ areaM2 }) => areaM2 === undefined),
+          'the free area',
+          keyAt('area'),
+        ),
+      ],
+    };
+  },
+});
+
+/** The spaces that hold appliances and valves: the outermost thing that they stand in or on, or the room. */
+function spacesOf({ appliances: all, manifold }: Gas): readonly Space[] {
+  const fittings = [
+    ...all
+      .filter(
+        ({ whereabouts }) =>
+          whereabouts === undefined || whereabouts === 'inside' || whereabouts === 'in the cab',
+      )
+      .map(({ name, path, hosts, thing }) => ({ name, path, hosts, thing })),
+    ...(manifold
+      ? [{ name: 'the manifold', path: manifold.path, hosts: manifold.hosts, thing: manifold.thing }]
+      : []),
+  ];
+  const spaces = new Map<string, { path: PlanPath; fittings: string[]; parts: Set<string> }>();
+  for (const { name, path, hosts, thing } of fittings) {
+    const outermost = hosts.at(-1) ?? theRoom;
+    const space = spaces.get(outermost) ?? { path, fittings: [], parts: new Set<string>() };
+    space.fittings.push(name);
+    if (hosts.length > 0)
+      for (const part of [...hosts, ...(thing === undefined ? [] : [thing])]) space.parts.add(part);
+    spaces.set(outermost, space);
+  }
+  return [...spaces].map(([name, space]) => ({ name, ...space }));
+}
+
+function without({ name, path, fittings }: Space, build: Build): Finding {
+  const { words, sources, cautions } = asked('drop-out', build);
+  const least = gasLimit('drop-out-area', build);
+  return observed(text, {
+    verdict: 'fail',
+    subject: name,
+    path,
+    reason: say`${namesOf(fittings)} ${fittings.length === 1 ? 'is' : 'are'} in ${name}, and the plan shows no drop-out there. What is asked for: ${words}.`,
+    remedy: say`Open at least ${freeArea(least.value)} through the floor at the lowest point of ${name}, with a mesh against mice, and add it: \`{in: ${name === theRoom ? 'left out' : name}, area: ${String(Math.ceil(least.value * 1e4))} cm2}\`.`,
+    sources: [...sources, ...least.sources],
+    cautions: [...cautions, ...least.cautions],
+  });
+}
+
+function sized({ name, path, areaM2, in: inside }: DropOut, build: Build): Finding[] {
+  if (areaM2 === undefined) return [];
+  const least = gasLimit('drop-out-area', build);
+  return [
+    judge({
+      rule: text,
+      subject: name,
+      path: [...path, 'area'],
+      kind: 'free area',
+      measured: { value: areaM2, standard: 0 },
+      limit: least.value,
+      sense: 'at least',
+      broken: least.broken,
+      reason: say`The drop-out ${name} in ${inside ?? theRoom} has a free area of ${freeArea(areaM2)}.`,
+      remedy: () =>
+        say`Make it ${freeArea(Math.ceil(least.value * 1e4) / 1e4)} or more, or as the maker of the appliance asks.`,
+      sources: least.sources,
+      cautions: least.cautions,
+    }),
+  ];
+}

@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { findingOf } from '../../support/check.ts';
+import { gasPlan } from '../../support/gas-plan.ts';
+
+const rule = 'gas.drop-out-distances';
+const place = (fromFront: string) => `{from_front: ${fromFront}, from_right: 200 mm, above_floor: 0 mm}`;
+const dropOut = `  drop_outs: {low: {in: cupboard, area: 20 cm2, at: ${place('500 mm')}}}`;
+
+test.each([
+  ['1.2 m', 'pass'],
+  ['1 m', 'pass'],
+  ['999 mm', 'warn'],
+])('an engine exhaust at %s, with the drop-out at 500 mm: %s', async (fromFront, verdict) => {
+  // 500 mm are asked for.
+  const found = await findingOf(gasPlan({ gas: dropOut, van: { exhaust: place(fromFront) } }), rule);
+  expect(found).toMatchObject({ verdict, subject: 'low and the exhaust of the engine' });
+});
+
+test.each([
+  ['exhaust: ', '900 mm', 'low and the exhaust of the heater'],
+  ['combustion_air: ', '700 mm', 'low and the combustion air of the heater'],
+])('the heater: %s%s warns', async (key, fromFront, subject) => {
+  const rest = `heat: {heater: {${key}${place(fromFront)}}}`;
+  expect(await findingOf(gasPlan({ gas: dropOut, rest }), rule)).toMatchObject({ verdict: 'warn', subject });
+});
+
+test('a waste tank under the floor is a drain', async () => {
+  const tank = (fromFront: string) =>
+    gasPlan({
+      gas: dropOut,
+      tanks: `  waste: {contents: waste, holds: 40 L, size: {length: 500 mm, width: 400 mm, height: 200 mm}, at: {from_front: ${fromFront}, from_right: 0 mm, above_floor: -200 mm}}`,
+      rest: 'water: {}',
+    });
+  // 250 mm from its nearest face.
+  expect(await findingOf(tank('750 mm'), rule)).toMatchObject({ verdict: 'pass' });
+  expect(await findingOf(tank('740 mm'), rule)).toMatchObject({ verdict: 'warn' });
+});
+
+test('what is missing is asked for', async () => {
+  expect(await findingOf(gasPlan({}), rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['gas.drop_outs'],
+  });
+  expect(await findingOf(gasPlan({ gas: '  drop_outs: {low: {in: cupboard}}' }), rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['gas.drop_outs.low.at'],
+  });
+  expect(await findingOf(gasPlan({ gas: dropOut }), rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['van.exhaust', 'heat.heater.exhaust'],
+  });
+});

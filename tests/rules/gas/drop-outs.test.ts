@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { findingOf, only, reportOf } from '../../support/check.ts';
+import { gasPlan } from '../../support/gas-plan.ts';
+
+const rule = 'gas.drop-outs';
+const drops = (text: string) => `  drop_outs: {${text}}`;
+
+test.each([
+  ['20 cm2', 'pass'],
+  ['13 cm2', 'pass'],
+  ['12 cm2', 'warn'],
+])('a drop-out of %s under the cupboard with the hob: %s', async (area, verdict) => {
+  expect(await findingOf(gasPlan({ gas: drops(`low: {in: cupboard, area: ${area}}`) }), rule)).toMatchObject({
+    verdict,
+    subject: 'low',
+  });
+});
+
+test('a space with fittings and without a drop-out fails', async () => {
+  const text = gasPlan({
+    fixtures:
+      '  boiler: {mass: 9 kg, size: {length: 300 mm, width: 300 mm, height: 300 mm}, at: {from_front: 3 m, from_left: 0 mm, above_floor: 0 mm}}',
+    appliances: '    boiler: {thing: boiler, use: water heating}',
+    gas: drops('low: {in: cupboard, area: 20 cm2}'),
+  });
+  expect(only(await reportOf(text), rule, 'the living space')).toMatchObject({ verdict: 'fail' });
+  const both = gasPlan({
+    fixtures:
+      '  boiler: {mass: 9 kg, size: {length: 300 mm, width: 300 mm, height: 300 mm}, at: {from_front: 3 m, from_left: 0 mm, above_floor: 0 mm}}',
+    appliances: '    boiler: {thing: boiler, use: water heating}',
+    gas: drops('low: {in: cupboard, area: 20 cm2}, floor: {area: 20 cm2}'),
+  });
+  expect(await findingOf(both, rule)).toMatchObject({ verdict: 'pass' });
+});
+
+test('a drop-out elsewhere does not drain the cupboard', async () => {
+  const found = only(await reportOf(gasPlan({ gas: drops('low: {area: 20 cm2}') })), rule, 'cupboard');
+  expect(found).toMatchObject({ verdict: 'fail', subject: 'cupboard' });
+});
+
+test('the manifold counts too', async () => {
+  const text = gasPlan({
+    fixtures:
+      '  valves: {mass: 1 kg, size: {length: 100 mm, width: 100 mm, height: 100 mm}, at: {from_front: 3 m, from_left: 0 mm, above_floor: 0 mm}}',
+    gas: `  manifold: {thing: valves}\n${drops('low: {in: cupboard, area: 20 cm2}')}`,
+  });
+  expect(only(await reportOf(text), rule, 'the living space').verdict).toBe('fail');
+});
+
+test('what is missing is asked for', async () => {
+  expect(await findingOf(gasPlan({}), rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['gas.drop_outs'],
+  });
+  expect(await findingOf(gasPlan({ gas: drops('low: {in: cupboard}') }), rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['gas.drop_outs.low.area'],
+  });
+});
