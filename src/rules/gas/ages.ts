@@ -17,6 +17,8 @@ const text: RuleText = {
     'due = the date on it + 10 years; today is not known here, so a due date is broken only if another date in the plan is later',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Replace what is due, and write the date on the new part into the plan.',
+  lifeSafety: true,
   place: ['gas'],
 };
 

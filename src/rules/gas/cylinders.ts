@@ -22,6 +22,8 @@ const text: RuleText = {
     'upright; at least 2 fixings each; cylinders in the locker ≤ n_max; gas in each ≤ m_max, kg; each stands in the locker',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Stand cylinders upright in the locker, each held low and high, and take no more of them than are allowed.',
+  lifeSafety: true,
   place: ['tanks'],
 };
 

@@ -21,6 +21,8 @@ const text: RuleText = {
     'n = Σ m / Σ m_day ≥ days between refills; m_day = ṁ·t for cooking, Q / (η·h) for water and room, kg; winter is the mean day of the coldest month',
   sources: [{ title: 'Use is as the plan says', provenance: 'computed' }, ...efficiencyCitations],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Carry more gas, refill more often, or cook and heat with less of it.',
+  lifeSafety: true,
   place: ['living', 'days_between_gas_refills'],
 };
 

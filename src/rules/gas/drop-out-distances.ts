@@ -24,6 +24,8 @@ const text: RuleText = {
     'd ≥ d_least, in a straight line; from each drop-out to exhausts, flames and waste tanks below the floor, m',
   sources: [],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Move the drop-out to another low corner of its space, or the exhaust, flame or tank away from it.',
+  lifeSafety: true,
   place: ['gas', 'drop_outs'],
 };
 

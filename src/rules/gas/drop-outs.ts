@@ -26,6 +26,8 @@ const text: RuleText = {
     },
   ],
   cautions: [gasCaution],
+  fix: 'Open a hole through the floor at the lowest point of each space that holds gas fittings, with a mesh over it.',
+  lifeSafety: true,
   place: ['gas', 'drop_outs'],
 };
 

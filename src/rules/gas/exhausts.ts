@@ -28,6 +28,8 @@ const text: RuleText = {
     },
   ],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Lead the exhaust further away from vents, windows and the locker.',
+  lifeSafety: true,
   place: ['gas'],
 };
 

@@ -16,6 +16,8 @@ const text: RuleText = {
   formula: 'filled from outside; m = 0.8 · V · ρ, kg; V the whole inside, m³; ρ liquid, kg/m³',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Lead the filling point outside, with a valve in the tank that stops the filling.',
+  lifeSafety: true,
   place: ['tanks'],
 };
 

@@ -12,6 +12,8 @@ const text: RuleText = {
   formula: 'each burner of each appliance has a flame failure device',
   sources: [],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Take appliances with a flame failure device on every burner.',
+  lifeSafety: true,
   place: ['gas', 'appliances'],
 };
 

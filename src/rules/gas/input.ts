@@ -16,6 +16,8 @@ const text: RuleText = {
   formula: 'ṁ = P / h; P input, W, net or gross, h heating value of the same kind, J/kg; or ṁ as typed, g/h',
   sources: [],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Copy the input from the plate of the appliance, and whether it is net or gross.',
+  lifeSafety: true,
   place: ['gas', 'appliances'],
 };
 

@@ -12,6 +12,8 @@ const text: RuleText = {
   formula: 'each appliance has an isolating valve of its own',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Fit a valve of its own in the pipe to each appliance, where a hand reaches it.',
+  lifeSafety: true,
   place: ['gas', 'appliances'],
 };
 

@@ -16,6 +16,8 @@ const text: RuleText = {
     'A_low ≥ max(2 % of the locker’s floor; 100 cm²), or low and high each ≥ max(1 %; 50 cm²); free areas in m²',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Open more free area low in the locker, straight to the outside.',
+  lifeSafety: true,
   place: ['gas', 'locker'],
 };
 

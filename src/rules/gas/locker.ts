@@ -15,6 +15,8 @@ const text: RuleText = {
   formula: 'sealed from the living space; opens to the outside; nothing in it that sparks',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Make the locker tight towards the room, let it open to the outside, and keep everything that sparks out of it.',
+  lifeSafety: true,
   place: ['gas', 'locker'],
 };
 

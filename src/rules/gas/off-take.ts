@@ -31,6 +31,8 @@ const text: RuleText = {
     'ṁ_all ≤ n·ṁ_short·k; Σ ṁ_long / (n·ṁ_duty·k) ≤ 1; k = (T_a − T_b) / (15 °C − T_b); n cylinders in use, T_a winter low, T_b where the vapour just feeds the regulator, °C',
   sources: [],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Take propane in winter, larger cylinders, or open two at once.',
+  lifeSafety: true,
   place: ['tanks'],
 };
 
@@ -157,7 +159,7 @@ const lyingSides = ({ leastXM, mostXM, leastYM, mostYM, bottomM, topM }: Box3) =
 };
 
 function flowOf(source: Source): Finding {
-  const { smallest, needKgPerS, inUse, build, ambientC, gas: all } = source;
+  const { smallest, needKgPerS, inUse, ambientC, gas: all } = source;
   const short = offTakeOf(source, 'bursts of 20 minutes');
   const subject = namesOf(source.all.map(({ name }) => name));
   if (!short)
@@ -172,7 +174,7 @@ function flowOf(source: Source): Finding {
   const from = isInCylinders(all)
     ? say`${inUse === 1 ? 'One cylinder' : say`${count(inUse)} cylinders`} of ${mass(smallest.holdsKg)}`
     : say`${smallest.name}, ${share(tankLeft)} full,`;
-  const long = longUse(source);
+  const long = longUseOf(source);
   const shortPart = needKgPerS / short.kgPerS;
   const tooMuchAtOnce = exceeds(needKgPerS, short.kgPerS);
   // The worse of the two: all lit for some minutes, or what burns for hours.
@@ -196,34 +198,35 @@ function flowOf(source: Source): Finding {
     sources: [...short.citations, ...(isInCylinders(all) ? [] : [tankChoice])],
     cautions: short.cautions,
   });
+}
 
-  /** What burns for hours, as parts of what the cylinder gives for so long. */
-  function longUse(of: Source) {
-    const burns = gasBurntIn(build);
-    const parts = all.appliances.flatMap((appliance) => {
-      const duties = [...usesOf(appliance, build)].flatMap((use) => longDuties[use] ?? []);
-      const duty: OffTakeDuty | undefined = duties.includes('uninterrupted') ? 'uninterrupted' : duties[0];
-      const rate = fullRateOf(appliance, burns);
-      return duty === undefined || rate === undefined ? [] : [{ name: appliance.name, duty, rate }];
-    });
-    if (parts.length === 0) return undefined;
-    const part = parts.reduce(
-      (sum, { rate, duty }) => sum + rate / (offTakeOf(of, duty)?.kgPerS ?? Number.POSITIVE_INFINITY),
-      0,
-    );
-    const need = parts.reduce((sum, { rate }) => sum + rate, 0);
-    const duty: OffTakeDuty = parts.some((each) => each.duty === 'uninterrupted')
-      ? 'uninterrupted'
-      : 'half of the time';
-    return {
-      part,
-      needKgPerS: need,
-      givesKgPerS: need / part,
-      duty,
-      names: namesOf(parts.map(({ name }) => name)),
-      isOne: parts.length === 1,
-    };
-  }
+/** What burns for hours, and how much of that the source gives for so long. */
+function longUseOf(source: Source) {
+  const { build, gas: all } = source;
+  const burns = gasBurntIn(build);
+  const parts = all.appliances.flatMap((appliance) => {
+    const duties = [...usesOf(appliance, build)].flatMap((use) => longDuties[use] ?? []);
+    const duty: OffTakeDuty | undefined = duties.includes('uninterrupted') ? 'uninterrupted' : duties[0];
+    const rate = fullRateOf(appliance, burns);
+    return duty === undefined || rate === undefined ? [] : [{ name: appliance.name, duty, rate }];
+  });
+  if (parts.length === 0) return undefined;
+  const part = parts.reduce(
+    (sum, { rate, duty }) => sum + rate / (offTakeOf(source, duty)?.kgPerS ?? Number.POSITIVE_INFINITY),
+    0,
+  );
+  const needKgPerS = parts.reduce((sum, { rate }) => sum + rate, 0);
+  const duty: OffTakeDuty = parts.some((each) => each.duty === 'uninterrupted')
+    ? 'uninterrupted'
+    : 'half of the time';
+  return {
+    part,
+    needKgPerS,
+    givesKgPerS: needKgPerS / part,
+    duty,
+    names: namesOf(parts.map(({ name }) => name)),
+    isOne: parts.length === 1,
+  };
 }
 
 /** The number of such cylinders, or the printed size, that gives so many times as much. */

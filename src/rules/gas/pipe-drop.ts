@@ -36,6 +36,8 @@ const text: RuleText = {
     combustionCaution,
     'For tube that is smooth and as wide as the plan says: flux, kinks and dirt make it narrower. A gas engineer measures the pressure at the appliances with all of them on.',
   ],
+  fix: 'Lay wider tube on the way that loses most, or shorten it.',
+  lifeSafety: true,
   place: ['gas', 'pipes'],
 };
 

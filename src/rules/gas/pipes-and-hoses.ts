@@ -20,6 +20,8 @@ const text: RuleText = {
     'pipes of metal; no joint out of sight; wall ≥ 10 % of the outside diameter; each hose no longer than its limit, m',
   sources: [],
   cautions: [gasCaution],
+  fix: 'Lay metal pipes with every joint in reach, and keep hoses short.',
+  lifeSafety: true,
   place: ['gas', 'pipes'],
 };
 

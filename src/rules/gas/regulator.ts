@@ -25,6 +25,8 @@ const text: RuleText = {
     },
   ],
   cautions: [gasCaution, combustionCaution],
+  fix: 'Take a regulator of the pressure on the plates that gives enough for all appliances at once.',
+  lifeSafety: true,
   place: ['gas', 'regulator'],
 };
 

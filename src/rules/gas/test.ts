@@ -14,6 +14,8 @@ const text: RuleText = {
   formula: 'the plan can only say that the test is made, never what came of it',
   sources: tightnessTest.citations,
   cautions: [gasCaution],
+  fix: 'Have a qualified gas engineer test the installation for leaks before it is used.',
+  lifeSafety: true,
   place: ['gas', 'tightness_test'],
 };
 
