@@ -1,8 +1,20 @@
 import type { Citation } from '../catalogue/citation.ts';
 import { type LengthLimit, lengthLimits } from '../catalogue/fit-limits.ts';
 import { type RegionalLimit, regionalLimits } from '../catalogue/limits.ts';
+import { isWaterLimitId, type WaterLimitId, type WaterUnit, waterLimits } from '../catalogue/water/limits.ts';
 import type { Topic } from './finding.ts';
-import { factor, length, type Measure, mass, share } from './measure.ts';
+import {
+  density,
+  duration,
+  factor,
+  length,
+  type Measure,
+  mass,
+  pressure,
+  share,
+  temperatureC,
+  volume,
+} from './measure.ts';
 import type { AnyLimitId, Rule } from './rule.ts';
 
 /** A row of the catalogue as a reader meets it. */
@@ -63,7 +75,34 @@ function rowsOf(wanted: AnyLimitId): readonly ExplainedLimit[] {
   return [
     ...regionalLimits.filter(({ id }) => id === wanted).map(regional),
     ...lengthLimits.filter(({ id }) => id === wanted).map(ofLength),
+    ...(isWaterLimitId(wanted) ? [ofWater(wanted)] : []),
   ];
+}
+
+/** Rows of water are in SI units. */
+const inUnit: Readonly<Record<WaterUnit, (value: number) => Measure>> = {
+  s: duration,
+  m: length,
+  'm³': volume,
+  '°C': temperatureC,
+  '°': factor,
+  Pa: pressure,
+  share,
+  'kg/m³': density,
+};
+
+function ofWater(id: WaterLimitId): ExplainedLimit {
+  const { value, unit, sense, of, force, citations, caution } = waterLimits[id];
+  return {
+    id,
+    value: inUnit[unit](value),
+    sense,
+    of,
+    force,
+    codes: [],
+    sources: citations,
+    ...(caution !== undefined && { caution }),
+  };
 }
 
 /** All regions there are; a row for all of them names none. */

@@ -20,6 +20,14 @@ const sectionsOf: Readonly<Record<Topic, readonly PlanPath[]>> = {
     ['electrical', 'distribution'],
     ['electrical', 'solar'],
   ],
+  water: [['tanks'], ['water', 'pipes'], ['water', 'outlets']],
+  gas: [['tanks'], ['gas', 'appliances'], ['gas', 'pipes'], ['gas', 'drop_outs']],
+  air: [
+    ['air', 'vents'],
+    ['air', 'fans'],
+    ['protection', 'alarms'],
+  ],
+  heat: [['build_ups'], ['heat', 'panes'], ['heat', 'ducts']],
   plan: [],
 };
 

@@ -35,6 +35,8 @@ const text: RuleText = {
     airCaution,
     'The instructions of each alarm come first. Test it when it is fitted and before every journey; nothing here shows that one will sound.',
   ],
+  fix: 'Fit the alarms that are missing, of the kind for vehicles, where their instructions say.',
+  lifeSafety: true,
   place: ['protection', 'alarms'],
 };
 

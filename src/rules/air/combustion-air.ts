@@ -20,6 +20,8 @@ const text: RuleText = {
     'ΣA ≥ 5 cm² · P; P net input of what has an open flue, kW, A fixed vents, without credit for leaks',
   sources: dwellingOpenFlueRow.citations,
   cautions: [combustionCaution, gasCaution, airCaution, dwellingOpenFlueRow.caution],
+  fix: 'Open fixed vents of the area that the flame needs, and never cover them.',
+  lifeSafety: true,
   place: ['gas', 'appliances'],
 };
 

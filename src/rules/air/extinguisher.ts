@@ -27,6 +27,8 @@ const text: RuleText = {
     escapeCaution,
     'Get people out first. Which extinguisher and how many, and how often they are serviced, is for local rules and fire services.',
   ],
+  fix: 'Keep an extinguisher by the way out and a fire blanket by the cooker.',
+  lifeSafety: true,
   place: ['protection', 'extinguisher'],
 };
 

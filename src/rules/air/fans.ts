@@ -25,6 +25,7 @@ const text: RuleText = {
     fanPairPractice,
   ],
   cautions: [airCaution],
+  fix: 'Open a way in for the air that a fan is to move, far from it.',
   place: ['air', 'fans'],
 };
 

@@ -39,6 +39,8 @@ const text: RuleText = {
     airCaution,
     'Free area is what air gets through: a grille or an insect screen has less than the hole behind it.',
   ],
+  fix: 'Open more free area that cannot be closed, high and low.',
+  lifeSafety: true,
   place: ['air', 'vents'],
 };
 

@@ -22,6 +22,8 @@ const text: RuleText = {
     'd ≤ d_limit with all exhaust fans on and intakes off; Σ Q_exhaust(d) = C_d · A · √(2 · d / ρ), Pa, m³/s, m²',
   sources: [depressionOpenFlueTests],
   cautions: [combustionCaution, gasCaution, airCaution],
+  fix: 'Let no fan run while an open flue burns, or take a room-sealed appliance.',
+  lifeSafety: true,
   place: ['air', 'fans'],
 };
 

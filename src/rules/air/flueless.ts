@@ -29,6 +29,8 @@ const text: RuleText = {
     airCaution,
     'Open a window and the vents whenever a hob burns, and never heat with it.',
   ],
+  fix: 'Take a room-sealed heater; open a window and the vents whenever a hob burns.',
+  lifeSafety: true,
   place: ['gas', 'appliances'],
 };
 

@@ -30,6 +30,7 @@ const text: RuleText = {
     warmthCaution,
     'Sources for the water that living sets free differ by a factor of two, for cooking by thirty. What walls, wood and bedding take up for a while is not counted, nor is wind or an open window.',
   ],
+  fix: 'Let more air through, cook with a lid, and dry clothes elsewhere.',
   place: ['air', 'vents'],
 };
 

@@ -25,6 +25,7 @@ const text: RuleText = {
     airCaution,
     'Carbon dioxide tells how stale the air is. It is not carbon monoxide, which no figure here knows of.',
   ],
+  fix: 'Open more fixed vents, the lower of them above all, or let a fan run at night.',
   place: ['air', 'vents'],
 };
 

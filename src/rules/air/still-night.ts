@@ -21,6 +21,7 @@ const text: RuleText = {
     'Q = C_d · A_low · √(2 · g · h · ΔT / T_i), h = H / (1 + (A_low / A_high)² · T_i / T_e); 1 / A² = 1 / A_low² + 1 / A_high²; Q ≥ n · V; m³/s, m², K, n per hour',
   sources: [stackAnswer, ...stillNight.citations],
   cautions: [airCaution],
+  fix: 'Open more free area low and high, as far apart in height as can be.',
   place: ['air', 'vents'],
 };
 

@@ -26,6 +26,8 @@ const text: RuleText = {
     { title: 'Vents in the ceiling are high and vents in the floor are low', provenance: 'own choice' },
   ],
   cautions: [gasCaution, airCaution],
+  fix: 'Move the vent to the height at which it counts, or double its area where the table allows.',
+  lifeSafety: true,
   place: ['air', 'vents'],
 };
 

@@ -27,6 +27,7 @@ const text: RuleText = {
     },
   ],
   cautions: [airCaution],
+  fix: 'Give the shower and the toilet a fan or a vent of their own.',
   place: ['air', 'fans'],
 };
 

@@ -21,6 +21,7 @@ const text: RuleText = {
     'Σ L ≤ L_max over all ducts, Σ outlets ≤ n_max, bore ≥ d_min; L m, d m; limits of the heater, else practice by its output in W',
   sources: [],
   cautions: [heatCaution, combustionCaution, warmthCaution],
+  fix: 'Shorten the duct, take out an outlet, or take a heater that is made for more.',
   place: ['heat', 'ducts'],
 };
 

@@ -32,6 +32,7 @@ const text: RuleText = {
     ...efficiencyCitations,
   ],
   cautions: [combustionCaution, warmthCaution],
+  fix: 'Carry more fuel, fill up more often, or insulate better.',
   place: ['heat', 'heater'],
 };
 

@@ -20,6 +20,8 @@ const text: RuleText = {
     'd = distance from the end of the exhaust to the nearest edge of the opening ≥ d_min, straight through the air, m; drop-outs for gas are checked with the gas',
   sources: [{ title: 'Distance between a point and a box', provenance: 'computed' }],
   cautions: [combustionCaution, heatCaution],
+  fix: 'Lead the exhaust further away from doors, windows and vents.',
+  lifeSafety: true,
   place: ['heat', 'heater', 'exhaust'],
 };
 

@@ -17,6 +17,8 @@ const text: RuleText = {
     'a heater that burns gas or diesel is room-sealed: its air comes from outside and its fumes go outside',
   sources: [],
   cautions: [combustionCaution, gasCaution, heatCaution],
+  fix: 'Take a heater that is room-sealed.',
+  lifeSafety: true,
   place: ['heat', 'heater', 'flue'],
 };
 

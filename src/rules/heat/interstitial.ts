@@ -43,6 +43,7 @@ const text: RuleText = {
     humidityCaution,
     'The method knows nothing of air that leaks through joints, which carries more water than diffusion, nor of wool and wood that take some up: use it to compare build-ups.',
   ],
+  fix: 'Put a vapour barrier on the warm side of the insulation, tight at every joint.',
   place: ['build_ups'],
 };
 

@@ -25,6 +25,7 @@ const text: RuleText = {
     heaterMarginCitation,
   ],
   cautions: [warmthCaution],
+  fix: 'Take a heater with more output, or insulate what loses most.',
   place: ['heat', 'heater'],
 };
 

@@ -25,6 +25,7 @@ const text: RuleText = {
     'T_s − T_e = (1 − U·R_si)·(T_i − T_e) ≥ T_d − T_e; U of the pane in W/(m²·K), R_si 0.13 m²K/W (0.10 in the roof), T_d dew point of the air inside, °C',
   sources: [moistureStandard, ...filmCitations],
   cautions: [warmthCaution, humidityCaution],
+  fix: 'Take double panes, cover them at night, or keep the air drier.',
   place: ['heat', 'panes'],
 };
 

@@ -31,6 +31,7 @@ const text: RuleText = {
     humidityCaution,
     'Metal bridges lie outside the simple method of the standards: the figures are a range, and the real face lies somewhere in it.',
   ],
+  fix: 'Cover the ribs with insulation, or keep the air drier.',
   place: ['heat', 'ribs'],
 };
 

@@ -54,6 +54,7 @@ const text: RuleText = {
     warmthCaution,
     'Never leave children, animals or people who cannot help themselves in a van in the sun, whatever ventilation it has.',
   ],
+  fix: 'Move more air through on hot days, shade the panes, or park in the shade.',
   place: ['living', 'summer_high'],
 };
 

@@ -33,6 +33,7 @@ const text: RuleText = {
     'T_s − T_e = (1 − U·R_si)·(T_i − T_e) ≥ T(p / 0.8) − T_e in the worst month; R_si 0.25 m²K/W, U with that film in W/(m²·K), p vapour pressure inside in Pa',
   sources: [moistureStandard, ...mouldFilmCitations, ...mouldHumidityCitations, ...uValueSources],
   cautions: [warmthCaution, humidityCaution],
+  fix: 'Insulate the face better, or keep the air drier.',
   place: ['build_ups'],
 };
 

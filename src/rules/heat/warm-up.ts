@@ -23,6 +23,7 @@ const text: RuleText = {
     },
   ],
   cautions: [warmthCaution],
+  fix: 'Take a heater with more output, or let the van not get so cold.',
   place: ['heat', 'warms_up_in'],
 };
 

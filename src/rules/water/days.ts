@@ -24,6 +24,7 @@ const text: RuleText = {
     ...emergencyNeeds.total.citations,
   ],
   cautions: [waterCaution],
+  fix: 'Carry more water, use less of it, or fill more often.',
   place: ['living', 'litres_per_person_day'],
 };
 

@@ -34,6 +34,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Lay the waste pipe so that it falls all the way, steeper than the ground you park on.',
   place: ['water', 'pipes'],
 };
 

@@ -19,6 +19,7 @@ const text: RuleText = {
     waterCaution,
     'A plan can only repeat what is printed on the material: look for the mark of an approval for drinking water, on seals and hoses too.',
   ],
+  fix: 'Take tanks, pipes and hoses that are approved for drinking water.',
   place: ['water'],
 };
 

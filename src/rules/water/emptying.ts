@@ -19,6 +19,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Fit drain valves at the lowest point of the cold and of the hot pipes, and at the water heater.',
   place: ['water', 'valves'],
 };
 

@@ -21,6 +21,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Lead filling and overflow to the outside of the van.',
   place: ['tanks'],
 };
 

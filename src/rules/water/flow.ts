@@ -52,6 +52,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Take wider or shorter pipes with fewer bends, or a pump with more pressure.',
   place: ['water', 'outlets'],
 };
 

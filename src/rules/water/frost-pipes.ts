@@ -38,6 +38,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Lead pipes through the heated space, heat them, or wrap them thickly enough for the cold spell.',
   place: ['water', 'pipes'],
 };
 

@@ -30,6 +30,7 @@ const text: RuleText = {
     waterCaution,
     'The water in the tank is taken as mixed: its valve, its pipe and the pump beside it freeze long before.',
   ],
+  fix: 'Bring tanks into the heated space, heat them, or insulate them all round.',
   place: ['tanks'],
 };
 

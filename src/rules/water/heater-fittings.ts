@@ -22,6 +22,8 @@ const text: RuleText = {
     heatCaution,
     'A planning aid: the maker of the heater says which valves it needs and at what pressure and temperature they open, and a qualified installer fits them.',
   ],
+  fix: 'Fit the relief valve and the mixing valve that the maker of the heater asks for.',
+  lifeSafety: true,
   place: ['water', 'heater'],
 };
 

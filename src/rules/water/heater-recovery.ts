@@ -29,6 +29,8 @@ const text: RuleText = {
     { title: 'No heat lost from the store; the whole of it drawn and cold', provenance: 'own choice' },
   ],
   cautions: [waterCaution, heatCaution],
+  fix: 'Take a heater with more power, or a smaller store.',
+  limits: ['store-warm-again'],
   place: ['water', 'heater'],
 };
 

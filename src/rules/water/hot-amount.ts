@@ -24,6 +24,7 @@ const text: RuleText = {
     'store: V_mix between V·(T_h − T_m)/(T_m − T_c), stirred, and V·(T_h − T_c)/(T_m − T_c), layered, m³, without heating meanwhile; instant: Q = P / (ρ·c·(T_m − T_c)), m³/s; T_h hot, T_c cold, T_m as warm as a shower, °C; P power that reaches the water, W',
   sources: [mixingBalance, ...showerC.citations, ...coldDraws.citations],
   cautions: [waterCaution, heatCaution],
+  fix: 'Take a larger or hotter store, or use less hot water at a time.',
   place: ['water', 'heater'],
 };
 

@@ -40,6 +40,8 @@ const text: RuleText = {
     't = V·(1 + s) / Q; V = Σ π·D²/4·L of the hot pipes, m³; s = 0.2 for the warmth that their walls take; Q flow of the outlet, m³/s, as solved for it alone, else as wanted; lost a day = n·V·(1 + s), n draws from a cold pipe',
   sources: [...pipeWallShare.citations, ...coldDraws.citations],
   cautions: [waterCaution, 'An instant heater needs some seconds to start, which come on top.'],
+  fix: 'Bring the heater nearer to the outlet, or take a narrower hot pipe.',
+  limits: ['hot-water-wait'],
   place: ['water', 'heater'],
 };
 

@@ -20,6 +20,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Take a tank with a lid wide enough for an arm and a brush, where it can be reached.',
   place: ['tanks'],
 };
 

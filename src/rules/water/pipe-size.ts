@@ -18,6 +18,7 @@ const text: RuleText = {
     'D = outer diameter − 2·wall, m, by material and size; of a hose the size itself; where walls differ, the narrowest for what is lost and the widest for what stands in it',
   sources: [copperSizes, plasticSizesRemembered],
   cautions: [waterCaution],
+  fix: 'Give the material and the size of each pipe, or its bore.',
   place: ['water', 'pipes'],
 };
 

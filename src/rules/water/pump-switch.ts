@@ -31,6 +31,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Take a pump that starts at a higher pressure, wider pipes, or an accumulator.',
   place: ['water', 'pump'],
 };
 

@@ -21,6 +21,7 @@ const text: RuleText = {
     waterCaution,
     'Advice from rules for workplaces. A thermometer at the tap tells what no plan does; after weeks of standing, drain the system, disinfect it and flush it before anyone showers.',
   ],
+  fix: 'Keep cold water below 20 °C and the store at 60 °C, and flush what has stood.',
   place: ['water'],
 };
 

@@ -37,6 +37,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Put the pump lower and nearer to its tank.',
   place: ['water', 'pump'],
 };
 

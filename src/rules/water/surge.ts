@@ -23,6 +23,7 @@ const text: RuleText = {
     ...from.citations,
   ],
   cautions: [tankCaution, ...(from.caution === undefined ? [] : [from.caution])],
+  fix: 'Take a tank with baffles, or two smaller ones.',
   place: ['tanks'],
 };
 

@@ -16,6 +16,7 @@ const text: RuleText = {
     'ΔR_r = m·x/L, ΔR_f = m − ΔR_r; sideways m·y/T for the mean track T; m what the tank holds, kg; x behind the front axle, y right of the centre line, L wheelbase, m',
   sources: [axleLoadMethod],
   cautions: [tankCaution, balanceCaution],
+  fix: 'Move tanks between the axles and to the lighter side.',
   place: ['tanks'],
   informationOnly: true,
 };

@@ -22,6 +22,7 @@ const text: RuleText = {
   formula: 'h_least ≤ h ≤ h_greatest; h depth of the water that stands in the trap, m',
   sources: [],
   cautions: [waterCaution, ...[least.caution, greatest.caution].filter((text) => text !== undefined)],
+  fix: 'Take a trap in which the water stands deep enough, or one that closes without water.',
   place: ['water', 'outlets'],
 };
 

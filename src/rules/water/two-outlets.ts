@@ -29,6 +29,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Take a wider common pipe or a stronger pump, or use one outlet at a time.',
   place: ['water', 'outlets'],
 };
 

@@ -24,6 +24,7 @@ const text: RuleText = {
     'd ≥ the greater of d_least and √(4·Q/(C·π)·√(ρ/(2·Δp))); d bore of the vent, m; Q the faster of filling and pumping, m³/s; C 0.6; ρ of air; Δp the most pressure, Pa',
   sources: [],
   cautions: [tankCaution, ...(bore.caution === undefined ? [] : [bore.caution])],
+  fix: 'Give each tank a vent that is wide enough for the hose and for the pump.',
   place: ['tanks'],
 };
 

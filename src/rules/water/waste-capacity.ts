@@ -21,6 +21,7 @@ const text: RuleText = {
     },
   ],
   cautions: [waterCaution],
+  fix: 'Take a larger waste tank, or empty it more often.',
   place: ['tanks'],
 };
 
