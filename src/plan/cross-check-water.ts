@@ -26,7 +26,6 @@ export function checkWater(plan: Plan, things: ReadonlySet<string>, complain: Co
   thing(water.heater?.thing, [...at, 'heater', 'thing']);
   circuit(water.heater?.circuit, [...at, 'heater', 'circuit']);
   isPart(complain)(water.heater?.efficiency, [...at, 'heater', 'efficiency']);
-  thing(water.accumulator?.thing, [...at, 'accumulator', 'thing']);
   for (const [name, outlet] of Object.entries(water.outlets ?? {}))
     thing(outlet.thing, [...at, 'outlets', name, 'thing']);
   checkPump(water, complain);

@@ -4,22 +4,38 @@
  * `[]` for an entry of a list.
  */
 
+import { livingSpaceDescriptions } from './descriptions-living-space.ts';
+
 type Descriptions = Readonly<Record<string, string>>;
 
 /** Sections that mean the same wherever they stand: `section` itself is described at its own path. */
+/** How a place is measured, wherever one is given. */
+const place: Descriptions = {
+  from_front:
+    'From the front of the load bay rearwards to the nearest face of the thing, negative in the cab. Inside or on another thing: from the front of that.',
+  from_rear:
+    'From the rear end of the load bay forwards to the nearest face. Inside or on another thing: from the rear of that.',
+  from_left:
+    'From the left wall lining inwards to the nearest face; left as seen facing forward. Inside or on another thing: from its left side.',
+  from_right:
+    'From the right wall lining inwards to the nearest face; right as seen facing forward. Inside or on another thing: from its right side.',
+  centred: '`true`: in the middle across.',
+  above_floor:
+    'From the finished floor up to the underside; negative below the floor. Inside a thing: from its bottom; on a thing: from its top.',
+};
+
 const everywhere: Readonly<Record<string, Descriptions>> = {
-  at: {
-    from_front:
-      'From the front of the load bay rearwards to the nearest face of the thing, negative in the cab. Inside or on another thing: from the front of that.',
-    from_rear:
-      'From the rear end of the load bay forwards to the nearest face. Inside or on another thing: from the rear of that.',
-    from_left:
-      'From the left wall lining inwards to the nearest face; left as seen facing forward. Inside or on another thing: from its left side.',
-    from_right:
-      'From the right wall lining inwards to the nearest face; right as seen facing forward. Inside or on another thing: from its right side.',
-    centred: '`true`: in the middle across.',
-    above_floor:
-      'From the finished floor up to the underside; negative below the floor. Inside a thing: from its bottom; on a thing: from its top.',
+  at: place,
+  exhaust: place,
+  combustion_air: place,
+  vent: place,
+  insulation: {
+    material: 'An insulation of the catalogue.',
+    thickness: 'How thick it is.',
+  },
+  covered_by: {
+    material: 'An insulation of the catalogue.',
+    thickness: 'How thick it is.',
   },
   size: {
     length: 'Along the van, front to rear.',
@@ -76,6 +92,7 @@ const inUse = under(['electrical.circuits.*', 'electrical.mains_circuits.*'], {
 });
 
 const byPath: Descriptions = {
+  ...livingSpaceDescriptions,
   storystick: 'The version of the plan format: 1.',
   name: 'What this plan is called in reports.',
   codes: 'Whose limits the plan is checked against: `uk`, `eu`, `us` or `au`.',

@@ -55,7 +55,6 @@ export function waterSchema(read: ReadQuantity) {
         '[{flow: 0 L/min, pressure: 2.4 bar}, {flow: 10 L/min, pressure: 0 bar}]',
       ).optional(),
       circuit: words('pump').optional(),
-      strainer: trueOrFalse.optional(),
     },
     '{thing: pump, flow: 10 L/min, cut_out: 2.4 bar, cut_in: 1.7 bar}',
   );
@@ -110,7 +109,7 @@ export function waterSchema(read: ReadQuantity) {
       cold: temperature.optional(),
       pump: pump.optional(),
       accumulator: section(
-        { thing: words('pump').optional(), holds: positive(read, 'volume'), charged_to: pressure.optional() },
+        { holds: positive(read, 'volume'), charged_to: pressure.optional() },
         '{holds: 1 L, charged_to: 1.4 bar}',
       ).optional(),
       heater: heater.optional(),
