@@ -217,7 +217,7 @@ describe('an example with one thing changed in its structure', () => {
         else if ((validate.errors ?? []).length > 0) wrong.both += 1;
         else wrong.loader += 1;
       }),
-      { numRuns: 150 },
+      { numRuns: 250 },
     );
     // All three were visited, or this proves nothing.
     expect(Math.min(wrong.both, wrong.loader, wrong.neither)).toBeGreaterThan(5);
