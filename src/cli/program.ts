@@ -64,7 +64,7 @@ export function programOf(
   const checking = program
     .command('check')
     .description(
-      'check a plan: what it weighs and where, whether it fits, whether people, cables and pipes find their way, and whether the electrics suffice',
+      'check a plan: what it weighs and where, whether it fits, whether people, cables and pipes find their way, and whether electrics, water, gas, air and heat are planned well',
     )
     .argument('<plan>', 'the plan file')
     .addOption(
