@@ -1,6 +1,6 @@
 import { day, named, oneOf, positive, type ReadQuantity, section, trueOrFalse, words } from './fields.ts';
+import type { PlaceField } from './place-field.ts';
 import { alarmKinds } from './schema-electrical.ts';
-import type { PlaceField } from './schema-gas.ts';
 
 export const ventSurfaces = [
   'ceiling',

@@ -5,12 +5,12 @@ import {
   named,
   oneOf,
   positive,
-  quantity,
   type ReadQuantity,
   section,
   trueOrFalse,
   words,
 } from './fields.ts';
+import type { PlaceField } from './place-field.ts';
 
 export const gasStores = ['cylinders', 'fixed tank'] as const;
 export const gasPipeMaterials = [
@@ -24,23 +24,6 @@ export const gasPipeMaterials = [
 export const flues = ['room-sealed', 'open-flued', 'flueless'] as const;
 export const heatingValues = ['net', 'gross'] as const;
 export const applianceUses = ['cooking', 'water heating', 'room heating', 'refrigerator'] as const;
-
-/** A place measured as those of things are. */
-export type PlaceField = ReturnType<typeof placeField>;
-const placeField = (read: ReadQuantity) => {
-  const distance = quantity(read, 'length');
-  return section(
-    {
-      from_front: distance.optional(),
-      from_rear: distance.optional(),
-      from_left: distance.optional(),
-      from_right: distance.optional(),
-      centred: trueOrFalse.optional(),
-      above_floor: distance.optional(),
-    },
-    '{from_front: 1200 mm, from_left: 0 mm, above_floor: 0 mm}',
-  );
-};
 
 /** The gas installation of a plan. The gas itself stands under `tanks`, with `contents: propane` or `butane`. */
 export function gasSchema(read: ReadQuantity, place: PlaceField) {

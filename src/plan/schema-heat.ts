@@ -9,7 +9,8 @@ import {
   trueOrFalse,
   words,
 } from './fields.ts';
-import { flues, type PlaceField } from './schema-gas.ts';
+import type { PlaceField } from './place-field.ts';
+import { flues } from './schema-gas.ts';
 import { heatSources } from './schema-water.ts';
 
 export const paneKinds = ['single glass', 'double glass', 'single acrylic', 'double acrylic'] as const;

@@ -17,6 +17,7 @@ import {
   words,
 } from './fields.ts';
 import { plated } from './nameplates.ts';
+import { placeField } from './place-field.ts';
 import { airSchema, protectionSchema } from './schema-air.ts';
 import { electricalSchema } from './schema-electrical.ts';
 import { gasSchema } from './schema-gas.ts';
@@ -80,18 +81,7 @@ export function planSchema(read: ReadQuantity) {
     '{length: 600 mm, width: 450 mm, height: 850 mm}',
   );
 
-  /** Measured as a builder measures: to the nearest face of the thing, from the inside of the load bay or its host. */
-  const place = section(
-    {
-      from_front: distance.optional(),
-      from_rear: distance.optional(),
-      from_left: distance.optional(),
-      from_right: distance.optional(),
-      centred: trueOrFalse.optional(),
-      above_floor: distance.optional(),
-    },
-    '{from_front: 1200 mm, from_left: 0 mm, above_floor: 0 mm}',
-  );
+  const place = placeField(read);
 
   const standing = {
     size: box.optional(),

@@ -1,15 +1,10 @@
 import type { Citation } from '../citation.ts';
+import { leftOut } from '../citing.ts';
 
 /*
  * Where the figures of batteries and of charging come from. An address that carries a maker's or a seller's name is cut
  * or left out, and the title says what kind of page it is.
  */
-
-const leftOut = (title: string, caution?: string): Citation => ({
-  title,
-  provenance: 'read',
-  caution: `The address carries a maker's or seller's name and is left out.${caution === undefined ? '' : ` ${caution}`}`,
-});
 
 const fileIndex = 'Read through a file index, which keeps no address.';
 

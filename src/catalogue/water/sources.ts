@@ -1,21 +1,10 @@
 import type { Citation } from '../citation.ts';
+import { leftOut, remembered } from '../citing.ts';
 
 /*
  * Where the figures of pipes, pumps, hot water, drains, tanks and frost come from. An address that carries a maker's
  * or a seller's name is left out, and the title says what kind of page it is.
  */
-
-const leftOut = (title: string, caution?: string): Citation => ({
-  title,
-  provenance: 'read',
-  caution: `The address carries a maker's or seller's name and is left out.${caution === undefined ? '' : ` ${caution}`}`,
-});
-
-const remembered = (title: string, more = ''): Citation => ({
-  title,
-  provenance: 'memory',
-  caution: `Not looked up.${more}`,
-});
 
 const ownChoice = (title: string, caution: string): Citation => ({
   title,
