@@ -8,7 +8,7 @@ import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { metresApart, metresToBox } from '../apart.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
-import { exhaustsOf } from '../exhausts.ts';
+import { exhaustsOf, withoutPlace } from '../exhausts.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { asked, gasLimit } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
@@ -58,7 +58,7 @@ export default defineRule({
           'where it is',
           keyAt('at'),
         ),
-        ...(threats.length === 0 && placed.length > 0 ? [nothingKnown] : []),
+        ...(placed.length === 0 ? [] : threats.length === 0 ? [nothingKnown] : withoutPlace(text, build)),
       ],
     };
   },

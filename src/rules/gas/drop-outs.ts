@@ -1,8 +1,9 @@
 import type { Build } from '../../build/build.ts';
 import type { DropOut, Gas } from '../../build/gas.ts';
+import type { Solid } from '../../build/layout.ts';
 import type { Finding, PlanPath } from '../../engine/finding.ts';
-import { judge } from '../../engine/judge.ts';
-import { freeArea } from '../../engine/measure.ts';
+import { exceeds, judge } from '../../engine/judge.ts';
+import { freeArea, length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { gasCaution } from '../cautions.ts';
@@ -36,9 +37,14 @@ interface Space {
   readonly name: string;
   readonly path: PlanPath;
   readonly fittings: readonly string[];
+  /** Its lowest point above the floor of the van. */
+  readonly bottomM: number;
   /** Names by which a drop-out may say that it is in it; none: the living space itself. */
   readonly parts: ReadonlySet<string>;
 }
+
+/** For the thickness of a bottom board: own choice, m. */
+const highestM = 0.02;
 
 const theRoom = 'the living space';
 
@@ -51,13 +57,18 @@ export default defineRule({
   ...text,
   needs: { gas: withDropOuts, appliances },
   check: ({ build, facts: { gas } }) => {
-    const spaces = spacesOf(gas);
+    const spaces = spacesOf(gas, build.layout?.solids ?? []);
     const isIn = (space: Space, { in: inside }: DropOut): boolean =>
       inside === undefined ? space.parts.size === 0 : space.parts.has(inside);
     const bare = spaces.filter((space) => !gas.dropOuts.some((dropOut) => isIn(space, dropOut)));
     return {
       findings: [
         ...bare.map((space) => without(space, build)),
+        ...spaces.flatMap((space) =>
+          gas.dropOuts
+            .filter((dropOut) => isIn(space, dropOut))
+            .flatMap((dropOut) => tooHigh(dropOut, space)),
+        ),
         ...foldPasses(
           gas.dropOuts.flatMap((dropOut) => sized(dropOut, build)),
           'drop-out',
@@ -74,7 +85,7 @@ export default defineRule({
 });
 
 /** The spaces that hold appliances and valves: the outermost thing that they stand in or on, or the room. */
-function spacesOf({ appliances: all, manifold }: Gas): readonly Space[] {
+function spacesOf({ appliances: all, manifold }: Gas, solids: readonly Solid[]): readonly Space[] {
   const fittings = [
     ...all
       .filter(
@@ -95,7 +106,11 @@ function spacesOf({ appliances: all, manifold }: Gas): readonly Space[] {
       for (const part of [...hosts, ...(thing === undefined ? [] : [thing])]) space.parts.add(part);
     spaces.set(outermost, space);
   }
-  return [...spaces].map(([name, space]) => ({ name, ...space }));
+  return [...spaces].map(([name, space]) => ({
+    name,
+    ...space,
+    bottomM: solids.find((solid) => solid.name === name)?.box.bottomM ?? 0,
+  }));
 }
 
 function without({ name, path, fittings }: Space, build: Build): Finding {
@@ -110,6 +125,22 @@ function without({ name, path, fittings }: Space, build: Build): Finding {
     sources: [...sources, ...least.sources],
     cautions: [...cautions, ...least.cautions],
   });
+}
+
+/** Gas that lies lower than its way out stays. */
+function tooHigh({ name, path, place }: DropOut, space: Space): Finding[] {
+  const aboveM = place ? place.zM - space.bottomM : 0;
+  if (!exceeds(aboveM, highestM)) return [];
+  return [
+    observed(text, {
+      verdict: 'fail',
+      subject: `${name}: height`,
+      path: [...path, 'at'],
+      measured: length(aboveM),
+      reason: say`The drop-out ${name} begins ${length(aboveM)} above the bottom of ${space.name}: gas lies below it and does not fall out.`,
+      remedy: say`Put it through the floor, at most ${length(highestM)} above the lowest point of ${space.name}.`,
+    }),
+  ];
 }
 
 function sized({ name, path, areaM2, in: inside }: DropOut, build: Build): Finding[] {

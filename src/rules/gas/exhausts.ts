@@ -8,7 +8,7 @@ import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { metresApart, metresToBox } from '../apart.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
-import { type Exhaust, exhaustsOf } from '../exhausts.ts';
+import { type Exhaust, exhaustsOf, withoutPlace } from '../exhausts.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { gasLimit } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
@@ -66,7 +66,12 @@ export default defineRule({
           .map((opening) => fromOpening(exhaust, opening, build)),
       ),
     ];
-    return { findings: findings.length > 0 ? foldPasses(findings, 'pair') : [nothingToHold(exhausts)] };
+    return {
+      findings: [
+        ...(findings.length > 0 ? foldPasses(findings, 'pair') : [nothingToHold(exhausts)]),
+        ...withoutPlace(text, build),
+      ],
+    };
   },
 });
 

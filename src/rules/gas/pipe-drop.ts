@@ -86,17 +86,27 @@ export default defineRule({
     if (lacking.length > 0 || unfed.length > 0)
       return { findings: [notKnown([...new Set([...lacking, ...unfed])])] };
     const flows = new Map(tree.sections.map(({ name, flowM3S }) => [name, flowM3S]));
-    return {
-      findings: foldPasses(
-        facts.appliances.map((appliance) => {
-          const way = wayTo(appliance.name, facts.pipes);
-          return judged({ name: appliance.name, path: appliance.path, way, flows, build });
-        }),
-        'appliance',
-      ),
-    };
+    const judgements = facts.appliances.map((appliance) => {
+      const way = wayTo(appliance.name, facts.pipes);
+      return judged({ name: appliance.name, path: appliance.path, way, flows, build });
+    });
+    return { findings: foldPasses(worstAlone(judgements), 'appliance') };
   },
 });
+
+/** One thin pipe starves all that hangs on it: the worst of them speaks for the others. */
+function worstAlone(findings: readonly Finding[]): Finding[] {
+  const passes = findings.filter(({ verdict }) => verdict === 'pass');
+  const [worst, ...others] = findings
+    .filter(({ verdict }) => verdict !== 'pass')
+    .sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0));
+  if (!worst) return passes;
+  const also =
+    others.length === 0
+      ? say``
+      : say` Too much is lost to ${namesOf(others.map(({ subject }) => subject))} as well.`;
+  return [{ ...worst, reason: say`${worst.reason}${also}` }, ...passes];
+}
 
 function sectionOf(pipe: GasPipe): GasSection {
   const boreM = tubeBoreM(pipe) ?? pipe.sizeM ?? 0.01;
@@ -121,14 +131,18 @@ function wayTo(appliance: string, all: readonly GasPipe[]): readonly GasPipe[] {
   return way;
 }
 
+/** The table of corrugated tube ends here, m. */
+const longestPrintedM = 30;
+
 /** What is lost in a pipe at its flow; of another tube, as if it were laid in that. */
 function dropIn(pipe: GasPipe, flowM3S: number, build: Build, boreM?: number): number {
   const corrugated = boreM === undefined ? corrugatedOf(pipe) : undefined;
   const section = sectionOf(boreM === undefined ? pipe : { ...pipe, boreM });
   if (corrugated) {
-    const capacity = corrugatedCapacityM3S(corrugated, section.lengthM);
-    // Flow goes with the root of the drop.
-    return capacity === undefined ? Number.POSITIVE_INFINITY : corrugatedDropPa * (flowM3S / capacity) ** 2;
+    const printedM = Math.min(section.lengthM, longestPrintedM);
+    const capacity = corrugatedCapacityM3S(corrugated, printedM) ?? 0;
+    // Flow goes with the root of the drop, and beyond the table the drop with the length.
+    return corrugatedDropPa * (flowM3S / capacity) ** 2 * (section.lengthM / printedM);
   }
   return gasDropPa(section, flowM3S, gasProperties[gasBurntIn(build)]).dropPa;
 }

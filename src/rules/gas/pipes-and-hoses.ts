@@ -9,6 +9,7 @@ import { gasCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { type Answer, answered } from '../gas-answers.ts';
 import { gasLimit } from '../gas-facts.ts';
+import { keyAt, silentAbout } from '../silent-about.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
 
 const text: RuleText = {
@@ -41,6 +42,18 @@ export default defineRule({
         gas.hoses.flatMap((hose) => hoseOf(hose, build)),
         'hose',
       ),
+      ...silentAbout(
+        text,
+        gas.pipes.filter(isOfUnknownWall),
+        'its outside diameter and its wall',
+        keyAt('size', 'wall'),
+      ),
+      ...silentAbout(
+        text,
+        gas.hoses.filter(({ lengthM }) => lengthM === undefined),
+        'how long it is',
+        keyAt('length'),
+      ),
     ],
   }),
 });
@@ -68,7 +81,20 @@ const answersOf = ({ name, path, material, hiddenJoints }: GasPipe): readonly An
   },
 ];
 
-function wallOf({ name, path, sizeM, wallM }: GasPipe, build: Build): Finding[] {
+/** As typed, or from what is outside and inside. */
+const wallThicknessM = ({ sizeM, wallM, boreM }: GasPipe): number | undefined =>
+  wallM ?? (sizeM !== undefined && boreM !== undefined ? (sizeM - boreM) / 2 : undefined);
+
+/** Smooth tube; hose and corrugated tube have no wall that is measured so. */
+const isSmooth = ({ material }: GasPipe): boolean =>
+  material === 'copper' || material === 'steel' || material === 'stainless steel';
+
+const isOfUnknownWall = (pipe: GasPipe): boolean =>
+  isSmooth(pipe) && (pipe.sizeM === undefined || wallThicknessM(pipe) === undefined);
+
+function wallOf(pipe: GasPipe, build: Build): Finding[] {
+  const { name, path, sizeM } = pipe;
+  const wallM = wallThicknessM(pipe);
   if (sizeM === undefined || wallM === undefined) return [];
   const { value, broken, sources, cautions } = gasLimit('pipe-wall-share', build);
   const leastM = value * sizeM;

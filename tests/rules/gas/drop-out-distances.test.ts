@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
-import { findingOf } from '../../support/check.ts';
+import { findingOf, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
 const rule = 'gas.drop-out-distances';
 const place = (fromFront: string) => `{from_front: ${fromFront}, from_right: 200 mm, above_floor: 0 mm}`;
+/** Nothing but the heater burns anything. */
+const van = { energy: 'electric' };
 const dropOut = `  drop_outs: {low: {in: cupboard, area: 20 cm2, at: ${place('500 mm')}}}`;
 
 test.each([
@@ -21,7 +23,10 @@ test.each([
   ['combustion_air: ', '700 mm', 'low and the combustion air of the heater'],
 ])('the heater: %s%s warns', async (key, fromFront, subject) => {
   const rest = `heat: {heater: {${key}${place(fromFront)}}}`;
-  expect(await findingOf(gasPlan({ gas: dropOut, rest }), rule)).toMatchObject({ verdict: 'warn', subject });
+  expect(await findingOf(gasPlan({ gas: dropOut, rest, van }), rule)).toMatchObject({
+    verdict: 'warn',
+    subject,
+  });
 });
 
 test('a waste tank under the floor is a drain', async () => {
@@ -30,10 +35,26 @@ test('a waste tank under the floor is a drain', async () => {
       gas: dropOut,
       tanks: `  waste: {contents: waste, holds: 40 L, size: {length: 500 mm, width: 400 mm, height: 200 mm}, at: {from_front: ${fromFront}, from_right: 0 mm, above_floor: -200 mm}}`,
       rest: 'water: {}',
+      van,
     });
   // 250 mm from its nearest face.
   expect(await findingOf(tank('750 mm'), rule)).toMatchObject({ verdict: 'pass' });
   expect(await findingOf(tank('740 mm'), rule)).toMatchObject({ verdict: 'warn' });
+});
+
+test('an exhaust that there must be and that has no place is asked for', async () => {
+  const text = gasPlan({
+    gas: dropOut,
+    hob: 'use: cooking, flue: room-sealed',
+    rest: 'heat: {heater: {heated_by: diesel}}',
+    van: { exhaust: place('2 m') },
+  });
+  const found = (await reportOf(text)).findings.filter((each) => each.rule === rule);
+  expect(found.map(({ verdict }) => verdict).sort()).toEqual(['not checked', 'pass']);
+  expect(found.flatMap(({ missing = [] }) => missing)).toEqual([
+    'heat.heater.exhaust',
+    'gas.appliances.hob.exhaust',
+  ]);
 });
 
 test('what is missing is asked for', async () => {

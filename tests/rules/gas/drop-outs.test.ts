@@ -38,6 +38,18 @@ test('a drop-out elsewhere does not drain the cupboard', async () => {
   expect(found).toMatchObject({ verdict: 'fail', subject: 'cupboard' });
 });
 
+test.each([
+  ['20 mm', 'pass'],
+  ['21 mm', 'fail'],
+  ['700 mm', 'fail'],
+])('a drop-out that begins %s above the bottom of its cupboard: %s', async (height, verdict) => {
+  const at = `{from_front: 500 mm, from_right: 200 mm, above_floor: ${height}}`;
+  const text = gasPlan({ gas: drops(`low: {in: cupboard, area: 20 cm2, at: ${at}}`) });
+  const found = (await reportOf(text)).findings.filter((each) => each.rule === rule);
+  expect(found.map((each) => each.verdict)).toContain(verdict);
+  expect(found.some((each) => each.verdict === 'fail')).toBe(verdict === 'fail');
+});
+
 test('the manifold counts too', async () => {
   const text = gasPlan({
     fixtures:

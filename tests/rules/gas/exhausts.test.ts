@@ -21,6 +21,7 @@ test('the exhaust of an appliance keeps away from windows, and one in the bulkhe
     gasPlan({
       hob: `use: cooking, exhaust: {from_front: ${fromFront}, from_right: 0 mm, above_floor: 1 m}`,
       van: {
+        energy: 'electric',
         openings:
           '{window: {kind: window, in: right wall, length: 600 mm, height: 400 mm, at: {from_front: 1 m, above_floor: 800 mm}}, hatch: {kind: hatch, in: bulkhead, width: 500 mm, height: 500 mm, at: {centred: true, above_floor: 1 m}}}',
       },

@@ -81,6 +81,41 @@ test('corrugated tube is judged by its own table', async () => {
   expect(found.measured?.value).toBeCloseTo(250 * ((flowM3S * 3600) / 1.5) ** 2, 6);
 });
 
+test('corrugated tube longer than its table loses as much more as it is longer', async () => {
+  const at = async (metres: number) =>
+    (
+      await findingOf(
+        gasPlan({ gas: pipe(`material: corrugated stainless steel, size: 12 mm, length: ${metres} m`) }),
+        rule,
+      )
+    ).measured?.value ?? 0;
+  // DN12 carries 0.34 m³/h over 30 m.
+  expect(await at(30)).toBeCloseTo(250 * ((flowM3S * 3600) / 0.34) ** 2, 6);
+  expect(await at(29.9)).toBeLessThanOrEqual(await at(30));
+  const bent = await findingOf(
+    gasPlan({
+      gas: pipe('material: corrugated stainless steel, size: 12 mm, length: 10 m, bends: 100'),
+    }),
+    rule,
+  );
+  expect(bent.measured?.value).toBeGreaterThan(await at(30));
+});
+
+test('one thin pipe that starves two appliances is one finding', async () => {
+  const thin = 'material: copper, size: 6 mm, wall: 1 mm, length: 12 m';
+  const text = gasPlan({
+    appliances: '    fire: {use: cooking, input: 3.6 kW, heating_value: net}',
+    gas: `  manifold: {}
+  pipes:
+    trunk: {from: regulator, to: manifold, ${thin}}
+    to hob: {from: manifold, to: hob, ${tube}}
+    to fire: {from: manifold, to: fire, ${tube}, bends: 2}`,
+  });
+  const found = (await reportOf(text)).findings.filter((each) => each.rule === rule);
+  expect(found).toMatchObject([{ verdict: 'warn', subject: 'fire' }]);
+  expect(JSON.stringify(found[0]?.reason)).toContain('hob');
+});
+
 test('what is missing is asked for in one finding', async () => {
   expect(await findingOf(gasPlan({}), rule)).toMatchObject({
     verdict: 'not checked',

@@ -5,10 +5,11 @@ import { gasPlan } from '../../support/gas-plan.ts';
 const rule = 'gas.pipes-and-hoses';
 const piped = (keys: string, more = '') =>
   gasPlan({ gas: `  pipes: {to hob: {from: regulator, to: hob, ${keys}}}${more}` });
-const sound = 'material: copper, hidden_joints: 0';
+const sound = 'material: copper, size: 10 mm, bore: 8 mm, hidden_joints: 0';
 
 test('metal without hidden joints passes', async () => {
-  expect(await findingOf(piped(sound), rule)).toMatchObject({ verdict: 'pass', subject: 'to hob' });
+  const found = (await reportOf(piped(sound))).findings.filter((each) => each.rule === rule);
+  expect(found.map(({ verdict }) => verdict)).toEqual(['pass', 'pass']);
 });
 
 test.each([
@@ -29,9 +30,9 @@ test.each([
 );
 
 test('a joint out of sight warns', async () => {
-  const found = (await reportOf(piped('material: copper, hidden_joints: 1'))).findings.filter(
-    (each) => each.rule === rule && each.verdict !== 'pass',
-  );
+  const found = (
+    await reportOf(piped('material: copper, size: 10 mm, wall: 1 mm, hidden_joints: 1'))
+  ).findings.filter((each) => each.rule === rule && each.verdict !== 'pass');
   expect(found).toMatchObject([{ verdict: 'warn', path: ['gas', 'pipes', 'to hob', 'hidden_joints'] }]);
 });
 
@@ -40,7 +41,7 @@ test.each([
   ['0.8 mm', 'pass'],
   ['0.7 mm', 'fail'],
 ])('a wall of %s at 8 mm: %s', async (wall, verdict) => {
-  const text = piped(`${sound}, size: 8 mm, wall: ${wall}`);
+  const text = piped(`material: copper, hidden_joints: 0, size: 8 mm, wall: ${wall}`);
   expect(await findingOf(text, rule, 'to hob: wall')).toMatchObject({ verdict });
 });
 
@@ -51,6 +52,18 @@ test.each([
 ])('a hose of %s: %s', async (length, verdict) => {
   const text = piped(sound, `\n  hoses: {pigtail: {length: ${length}}}`);
   expect(await findingOf(text, rule, 'pigtail')).toMatchObject({ verdict });
+});
+
+test('of a wall or a length that the plan does not say it says so', async () => {
+  const text = piped('material: copper, hidden_joints: 0, bore: 6 mm', '\n  hoses: {pigtail: {}}');
+  const found = (await reportOf(text)).findings.filter(
+    (each) => each.rule === rule && each.verdict === 'not checked',
+  );
+  expect(found.flatMap(({ missing = [] }) => missing)).toEqual([
+    'gas.pipes.to hob.size',
+    'gas.pipes.to hob.wall',
+    'gas.hoses.pigtail.length',
+  ]);
 });
 
 test('what the plan does not say is not checked', async () => {
