@@ -9,6 +9,7 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { airLimit, night } from '../air-facts.ts';
 import { airCaution, combustionCaution } from '../cautions.ts';
+import { nightSteps } from '../night-working.ts';
 import { namesOf } from '../routed.ts';
 import { areaForFlow } from '../vent-area.ts';
 
@@ -33,6 +34,7 @@ export default defineRule({
   ...text,
   needs: { night },
   check: ({ facts }) => ({ findings: [findingFor(facts.night)] }),
+  work: ({ facts }) => nightSteps(facts.night),
 });
 
 /** Beyond what a guide calls unacceptable it warns; beyond the limit of workplaces it fails. */

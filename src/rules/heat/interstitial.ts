@@ -23,6 +23,7 @@ import { warmthCaution } from '../cautions.ts';
 import { dampYear, humidityCaution } from '../damp.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
+import { placeOf, vapourSteps } from '../vapour-working.ts';
 import { heat } from '../warmth.ts';
 
 const text: RuleText = {
@@ -74,7 +75,21 @@ export default defineRule({
     }
     return { findings: [...foldPasses(findings, 'surface'), ...notKnown(lacking)] };
   },
+  work: ({ facts: { heat, linedParts, dampYear } }, { subject }) => {
+    const group = alikeSurfaces(linedParts, (part) => part).find(({ name }) => name === subject);
+    if (!group) return undefined;
+    const [part] = group.members;
+    const { layers, missing: keys } = vapourStack(part, heat);
+    if (keys.length > 0) return undefined;
+    const wall = { ...usualFilms(part.surface), layers, path: part.path };
+    const year = glaserYear(wall, dampYear.months);
+    return vapourSteps(wall, dampYear, year, accumulatesIn(year) ? 'left' : 'peak');
+  },
 });
+
+/** It does not dry within the year, and what is left is more than a trace. */
+const accumulatesIn = ({ driesOut, leftKgPerM2 }: GlaserYear): boolean =>
+  !driesOut && exceeds(leftKgPerM2, toleratedLeftKgPerM2);
 
 function notKnown(lacking: readonly string[]): Finding[] {
   const keys = [...new Set(lacking)];
@@ -99,7 +114,7 @@ function findingOf(
   const [part] = members;
   const films = usualFilms(part.surface);
   const year = glaserYear({ ...films, layers }, months);
-  const accumulates = !year.driesOut && exceeds(year.leftKgPerM2, toleratedLeftKgPerM2);
+  const accumulates = accumulatesIn(year);
   const isTooMuch = exceeds(year.peakKgPerM2, failsAboveKgPerM2);
   const limit = accumulates ? toleratedLeftKgPerM2 : isTooMuch ? failsAboveKgPerM2 : runsOffAboveKgPerM2;
   const where = say`of the ${name}, with the air of ${outside.of} and ${humidity.words}`;
@@ -133,15 +148,6 @@ function reasonOf(
   return leftKgPerM2 > 0
     ? say`${gathers}; all but ${condensate(leftKgPerM2)} dries within the year.`
     : say`${gathers}, and dries within the year.`;
-}
-
-function placeOf(
-  { layer, depth }: { readonly layer: number; readonly depth: number },
-  layers: readonly NamedVapourLayer[],
-): string {
-  const inner = layers[layer]?.name ?? 'lining';
-  if (depth > 0) return `in the ${inner}`;
-  return `between ${layers[layer - 1]?.name ?? 'skin'} and ${inner}`;
 }
 
 /** Foils go on the warm side of the innermost insulation, paint on the face. */

@@ -1,8 +1,9 @@
 import type { Build } from '../../build/build.ts';
 import type { LosingPart, WorkedHeatDemand } from '../../build/heat-demand.ts';
 import { heaterMargin, heaterMarginCitation } from '../../catalogue/heat/heating.ts';
+import type { Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { power, share, temperatureC } from '../../engine/measure.ts';
+import { area, conductance, factor, power, share, temperatureC, transmittance, volume } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { warmthCaution } from '../cautions.ts';
@@ -62,7 +63,61 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { heat, demand, outputW, winterLowC } }) =>
+    stepsOf(demand, heat.insideC, winterLowC, outputW),
 });
+
+/** Part by part, then the air, then the coldest night, and last what the heater gives against it. */
+function stepsOf(
+  { parts, awake, volumeM3, airChangesPerHour, lossW }: WorkedHeatDemand,
+  insideC: number,
+  winterLowC: number,
+  outputW: number,
+): readonly Step[] {
+  const lostW = lossW(winterLowC);
+  return [
+    {
+      what: 'What leaves through walls, panes and the way to the cab for each kelvin: Σ U·A',
+      result: conductance(awake.transmissionWPerK),
+      parts: {
+        columns: ['A', 'U', 'U·A'],
+        rows: parts.map(({ name, path, areaM2, uValue }) => ({
+          name,
+          path,
+          origin: 'computed',
+          values: [area(areaM2), transmittance(uValue)],
+          adds: conductance(uValue * areaM2),
+        })),
+      },
+    },
+    {
+      what: 'What leaves with the air for each kelvin: n·V·1200 J/(m³·K) / 3600 s',
+      sum: say`${factor(airChangesPerHour)} times an hour · ${volume(volumeM3)}`,
+      result: conductance(awake.ventilationWPerK),
+      paths: [['heat', 'air_changes_per_hour']],
+    },
+    {
+      what: 'What is lost in the coldest night, nobody counted: Q = (Σ U·A + air)·(T_i − T_e)',
+      sum: say`(${conductance(awake.transmissionWPerK)} + ${conductance(awake.ventilationWPerK)}) · (${temperatureC(insideC)} − ${temperatureC(winterLowC)})`,
+      result: power(lostW),
+      paths: [
+        ['heat', 'inside'],
+        ['living', 'winter_low'],
+      ],
+    },
+    // A heater that is smaller than the loss is told so without the margin.
+    ...(exceeds(lostW, outputW)
+      ? []
+      : [
+          {
+            what: 'With the margin for warming up and for wind: Q·(1 + m)',
+            sum: say`${power(lostW)} · (1 + ${share(heaterMargin)})`,
+            result: power(lostW * (1 + heaterMargin)),
+          },
+        ]),
+    { what: 'What the heater gives', result: power(outputW), paths: [['heat', 'heater', 'output']] },
+  ];
+}
 
 const rangeText = ({ leastWPerK, greatestWPerK }: WorkedHeatDemand, differenceK: number): Phrase =>
   greatestWPerK - leastWPerK > 0.01 * greatestWPerK

@@ -7,6 +7,7 @@ import { flow, pressure } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
+import { flowSteps } from '../flow-working.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import {
@@ -64,6 +65,10 @@ export default defineRule({
     return {
       findings: [...foldPasses(findings, 'way to an outlet', 'ways to outlets'), ...notKnown(facts.supplies)],
     };
+  },
+  work: ({ facts }, { subject }) => {
+    const supply = facts.supplies.known.find((each) => supplyName(each) === subject);
+    return supply && flowSteps(facts.supplies, supply);
   },
 });
 

@@ -1,12 +1,18 @@
 import type { Build } from '../../build/build.ts';
 import { wantedFlowOf } from '../../build/outlet-flow.ts';
 import type { Water, WaterPipe } from '../../build/water.ts';
-import { type DeadLegResult, deadLeg, longestPipeM, type PipeLength } from '../../calc/water/dead-leg.ts';
+import {
+  type DeadLegResult,
+  deadLeg,
+  longestPipeM,
+  type PipeLength,
+  pipeVolumeM3,
+} from '../../calc/water/dead-leg.ts';
 import { coldDraws, pipeWallShare } from '../../catalogue/water/dead-leg.ts';
 import { waterLimits } from '../../catalogue/water/limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { flow, length, volume, wait } from '../../engine/measure.ts';
+import { flow, length, share, volume, wait } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import {
   defineRule,
@@ -76,6 +82,10 @@ export default defineRule({
     );
     const keys = hot.ways.flatMap(({ supply, pipes }) => keysOf(supply, pipes));
     return { findings: [...foldPasses(findings, 'outlet'), ...notKnown([...new Set(keys)])] };
+  },
+  work: ({ build, facts: { hot } }, { subject, measured }) => {
+    const way = hot.ways.find(({ supply }) => supply.outlet.name === subject);
+    return way && measured && stepsOf(build, hot.water, way, measured.kind === 'wait');
   },
 });
 
@@ -176,6 +186,56 @@ const drawsText = (draws: number): string =>
   draws === 1
     ? 'one draw a day from a cold pipe'
     : `${Number(draws.toFixed(1))} draws a day from a cold pipe`;
+
+/** What stands in the pipes, and where the wait is what was judged, what runs off of it and how fast. */
+function stepsOf(
+  build: Build,
+  water: Water,
+  { supply, pipes }: HotWay,
+  judgesWait: boolean,
+): readonly Step[] {
+  const held = lengthsOf(pipes).map((each) => ({ ...each, m3: pipeVolumeM3([each]) }));
+  const heldM3 = held.reduce((sum, { m3 }) => sum + m3, 0);
+  const standing: Step = {
+    what: 'What stands in the hot pipes: V = Σ π·D²/4·L',
+    result: volume(heldM3),
+    parts: {
+      columns: ['L', 'D', 'holds'],
+      rows: pipes.map(({ name, path }, at) => ({
+        name,
+        path,
+        origin: 'computed',
+        values: [length(held[at]?.lengthM ?? 0), length(held[at]?.innerDiameterM ?? 0)],
+        adds: volume(held[at]?.m3 ?? 0),
+      })),
+    },
+    paths: pipes.map(({ path }) => path),
+  };
+  if (!judgesWait) return [standing];
+  const { flowM3S, isSolved } = flowOf(build, water, supply);
+  const runsM3 = heldM3 * (1 + pipeWallShare.value);
+  return [
+    standing,
+    {
+      what: 'What runs off, the warmth that the walls take counted as water: V·(1 + s)',
+      sum: say`${volume(heldM3)} · (1 + ${share(pipeWallShare.value)})`,
+      result: volume(runsM3),
+    },
+    {
+      what: `What flows from ${supply.outlet.name}`,
+      sum: isSolved
+        ? say`hot, with nothing else open; \`storystick explain water.flow\` shows the steps`
+        : say`as much as is wanted, since it could not be solved`,
+      result: flow(flowM3S),
+      paths: [supply.outlet.path],
+    },
+    {
+      what: 'The wait: t = V·(1 + s) / Q',
+      sum: say`${volume(runsM3)} / ${flow(flowM3S)}`,
+      result: wait(runsM3 / flowM3S),
+    },
+  ];
+}
 
 /** What would flow if all hot pipes had another bore; as wanted where that cannot be solved. */
 function flowWith(
