@@ -54,7 +54,7 @@ const ppm = (value: number): number => value * 1e-6;
 
 function stackStep({ vents, worst }: NightAir): Step {
   const { lowM2, highM2, heightM } = vents;
-  const { insideC, outsideC, stackM3PerS } = worst;
+  const { when, insideC, outsideC, stackM3PerS } = worst;
   const what = 'What warmth draws through them: Q = C_d·A_in·√(2·g·h·ΔT/T)';
   const result = airFlow(stackM3PerS);
   if (lowM2 === 0 || highM2 === 0)
@@ -65,18 +65,16 @@ function stackStep({ vents, worst }: NightAir): Step {
   const neutralM = heightM / (1 + ((inM2 / outM2) ** 2 * (insideC + 273.15)) / (outsideC + 273.15));
   return {
     what,
-    sum: say`${String(stackDischarge)} · ${freeArea(inM2)} · √(2 · 9.81 m/s² · ${length(neutralM)} · ${kelvins(Math.abs(insideC - outsideC))} / T), T of the warmer side in kelvins, ${temperatureC(insideC)} inside and ${temperatureC(outsideC)} outside; h = H / (1 + (A_in/A_out)²·T_i/T_e), H = ${length(heightM)} between them`,
+    sum: say`${String(stackDischarge)} · ${freeArea(inM2)} · √(2 · 9.81 m/s² · ${length(neutralM)} · ${kelvins(Math.abs(insideC - outsideC))} / T), T of the warmer side in kelvins, ${temperatureC(insideC)} inside and ${temperatureC(outsideC)} outside in the ${when} night, which changes least air; h = H / (1 + (A_in/A_out)²·T_i/T_e), H = ${length(heightM)} between them`,
     result,
-    paths: [
-      ['heat', 'asleep'],
-      ['living', 'winter_low'],
-    ],
+    paths: [['heat', 'asleep'], ...(when === 'winter' ? [['living', 'winter_low']] : [])],
   };
 }
 
 function leaksSteps({ leaksM3PerS, airM3, worst }: NightAir): readonly Step[] {
   if (leaksM3PerS === undefined) return [];
-  const counted = leaksM3PerS > worst.stackM3PerS ? 'more than the vents give, so it counts' : 'the vents give more';
+  const counted =
+    leaksM3PerS > worst.stackM3PerS ? 'more than the vents give, so it counts' : 'the vents give more';
   return [
     {
       what: 'What comes through leaks: n·V',

@@ -193,7 +193,11 @@ function cornerOf(plane: Plane, wall: VapourWall, { temperaturesC }: GlaserProfi
   };
 }
 
-function yearStep({ path }: WetWall, { months, peakKgPerM2, leftKgPerM2 }: GlaserYear, measured: 'left' | 'peak'): Step {
+function yearStep(
+  { path }: WetWall,
+  { months, peakKgPerM2, leftKgPerM2 }: GlaserYear,
+  measured: 'left' | 'peak',
+): Step {
   const wettest = months.findIndex(({ totalKgPerM2 }) => totalKgPerM2 === peakKgPerM2);
   const counted = measured === 'left' ? months : months.slice(0, wettest + 1);
   const of =

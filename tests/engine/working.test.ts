@@ -4,19 +4,28 @@ import { withWorking } from '../../src/engine/working.ts';
 import { rules } from '../../src/rules/index.ts';
 import { buildOf, reportOf } from '../support/check.ts';
 
-const examples = ['curlew', 'oak', 'crowded', 'thin-cables', 'tangled'] as const;
+const examples = ['curlew', 'oak', 'crowded', 'thin-cables', 'tangled', 'winter'] as const;
 
 /** Rules that show their steps; the others are explained by what they read and what they came to. */
 const worked = [
+  'air.fixed-vents',
+  'air.night',
   'balance.front-axle',
   'balance.rear-axle',
   'balance.sides',
   'electrical.ampacity',
   'electrical.autonomy',
   'electrical.voltage-drop',
+  'heat.interstitial',
+  'heat.loss',
   'mass.payload',
   'mass.total',
+  'water.flow',
+  'water.hot-wait',
 ];
+
+/** What they hold it against is worked out too: the step before the last. */
+const withWorkedLimit = ['air.fixed-vents', 'electrical.ampacity', 'heat.loss'];
 
 test('these rules have a working of their own', () => {
   expect(rules.filter(({ work }) => work).map(({ id }) => id)).toEqual(worked);
@@ -38,9 +47,8 @@ describe.each(examples)('every working of %s', (example) => {
       expect(last?.kind, `${rule} ${subject}`).toBe(measured?.kind);
       const scale = Math.abs(measured?.value ?? 0) + 1e-9;
       expect((last?.value ?? 0) / scale, `${rule} ${subject}`).toBeCloseTo((measured?.value ?? 0) / scale, 9);
-      // What a cable may carry is worked out too.
-      if (rule === 'electrical.ampacity')
-        expect(working.at(-2)?.result?.value).toBeCloseTo(limit?.measure.value ?? 0, 9);
+      if (limit && withWorkedLimit.includes(rule))
+        expect(working.at(-2)?.result?.value).toBeCloseTo(limit.measure.value, 9);
       for (const { result, parts } of working) {
         const sum = parts?.rows.reduce((total, { adds }) => total + adds.value, 0) ?? result?.value ?? 0;
         const size = parts?.rows.reduce((total, { adds }) => total + Math.abs(adds.value), 1) ?? 1;

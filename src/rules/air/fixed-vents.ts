@@ -1,4 +1,5 @@
 import type { Vent } from '../../build/air.ts';
+import type { Build } from '../../build/build.ts';
 import type { Flame } from '../../build/flames.ts';
 import { type FixedOpenings, fixedOpeningsOf } from '../../build/night-air.ts';
 import {
@@ -20,6 +21,7 @@ import { airCaution, combustionCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { caravanSteps, isInRoof, leisureSteps } from '../vents-working.ts';
 
 const text: RuleText = {
   id: 'air.fixed-vents',
@@ -59,11 +61,7 @@ export default defineRule({
   check: ({ build, facts }) => {
     const open = fixedOpeningsOf(build);
     const burning = facts.flames.filter(takesRoomAir);
-    const asked = leisureVentilation({
-      outsidePlanM2: facts.outsidePlan,
-      ...(build.livingSpace && { floorM2: build.livingSpace.floorM2 }),
-      burnsRoomAir: burning.length > 0,
-    });
+    const asked = askedOf(build, facts.outsidePlan, burning);
     const leisure = build.codes === 'au' ? [] : byLeisureTable(open, asked, burning, build.codes);
     const australian =
       build.codes === 'au' || build.codes === undefined
@@ -71,7 +69,35 @@ export default defineRule({
         : [];
     return { findings: foldPasses(merged([...leisure, ...australian]), 'figure') };
   },
+  work: ({ build, facts }, { subject }) => {
+    const open = fixedOpeningsOf(build);
+    const burning = facts.flames.filter(takesRoomAir);
+    // Where several hinge on the same, the first of them was measured.
+    if (subject.startsWith(together))
+      return caravanSteps(allFixed(open), burning, grossInputW, build.habits.people ?? 0);
+    const byTable = {
+      open,
+      burning,
+      asked: askedOf(build, facts.outsidePlan, burning),
+      outsidePlanM2: facts.outsidePlan,
+      floorM2: build.livingSpace?.floorM2,
+    };
+    return leisureSteps(byTable, subject.startsWith('high') ? 'high' : 'low');
+  },
 });
+
+const together = 'fixed vents together';
+
+const askedOf = (
+  { livingSpace }: Build,
+  outsidePlanM2: number,
+  burning: readonly Flame[],
+): LeisureVentilation =>
+  leisureVentilation({
+    outsidePlanM2,
+    ...(livingSpace && { floorM2: livingSpace.floorM2 }),
+    burnsRoomAir: burning.length > 0,
+  });
 
 /** What does not say that it is room-sealed is taken as burning the room's air: the stricter row. */
 const takesRoomAir = ({ flue }: Flame): boolean => flue !== 'room-sealed';
@@ -203,7 +229,6 @@ function byLeisureTable(
   ];
 }
 
-const isInRoof = ({ surface }: Vent): boolean => surface === 'ceiling';
 const sumOf = (list: readonly Vent[]): number => list.reduce((sum, { freeAreaM2 }) => sum + freeAreaM2, 0);
 
 function burningWords(burning: readonly Flame[]): string {
@@ -227,14 +252,13 @@ function closableWords({ closable }: FixedOpenings, level: Vent['level']): strin
 
 /** Input is counted gross there: the gas that is burnt times its gross heating value. */
 function byCaravanRule(open: FixedOpenings, burning: readonly Flame[], sleepers: number): readonly Finding[] {
-  const inputW = burning.reduce((sum, { gasKgPerS = 0 }) => sum + gasKgPerS * grossJPerKg, 0);
+  const inputW = burning.reduce((sum, flame) => sum + grossInputW(flame), 0);
   const neededM2 = caravanAuNzM2(inputW, sleepers);
-  const fixed = [...open.low, ...open.high, ...open.withoutLevel];
-  const haveM2 = sumOf(fixed);
+  const haveM2 = sumOf(allFixed(open));
   const lacking = burning.filter(({ gasKgPerS }) => gasKgPerS === undefined);
   return [
     judged({
-      subject: 'fixed vents together',
+      subject: together,
       broken: 'fail',
       sources: caravanAuNzRow.citations,
       cautions: [
@@ -256,5 +280,12 @@ function byCaravanRule(open: FixedOpenings, burning: readonly Flame[], sleepers:
   ];
 }
 
+const allFixed = ({ low, high, withoutLevel }: FixedOpenings): readonly Vent[] => [
+  ...low,
+  ...high,
+  ...withoutLevel,
+];
+
 /** What burns is counted as propane, which has the higher value. */
 const { grossJPerKg } = gasProperties.propane;
+const grossInputW = ({ gasKgPerS = 0 }: Flame): number => gasKgPerS * grossJPerKg;

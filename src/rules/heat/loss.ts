@@ -3,7 +3,16 @@ import type { LosingPart, WorkedHeatDemand } from '../../build/heat-demand.ts';
 import { heaterMargin, heaterMarginCitation } from '../../catalogue/heat/heating.ts';
 import type { Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { area, conductance, factor, power, share, temperatureC, transmittance, volume } from '../../engine/measure.ts';
+import {
+  area,
+  conductance,
+  factor,
+  power,
+  share,
+  temperatureC,
+  transmittance,
+  volume,
+} from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { warmthCaution } from '../cautions.ts';

@@ -218,7 +218,7 @@ function stepsOf(
     standing,
     {
       what: 'What runs off, the warmth that the walls take counted as water: V·(1 + s)',
-      sum: say`${volume(heldM3)} · (1 + ${share(pipeWallShare.value)})`,
+      sum: say`${volume(heldM3)} · (1 + ${share(pipeWallShare.value)}) = ${volume(runsM3)}`,
       result: volume(runsM3),
     },
     {
