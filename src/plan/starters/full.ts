@@ -37,6 +37,7 @@ van:
   wheelbase: 3400 mm
   track: 1630 mm
   overall_length: 5.28 m
+  overall_width: 1.95 m               # without mirrors
   load_bay:
     behind_front_axle: 1050 mm        # from the middle of the front axle to where the load bay begins
     length: 3000 mm
@@ -61,21 +62,24 @@ people:
     driver: {mass: 76 kg ± 3 kg, at: {from_front: -650 mm, from_left: 430 mm, above_floor: 650 mm}}
   sleepers: [{stature: 1.74 m}]
 
-build_ups:                            # layers on the surfaces, from which their mass follows
+build_ups:                            # layers on the surfaces, from the van's skin inwards; mass and warmth follow
   floor:
     of: floor
     layers:
       - {material: XPS, thickness: 20 mm}
+      - {name: vapour barrier, areal_mass: 0.12 kg/m2, vapour_air_layer: 1500 m}
       - {material: birch plywood, thickness: 9 mm}
   walls:
     of: walls
     layers:
       - {material: sheep wool, thickness: 40 mm, share: 85 %}   # not where the ribs are
+      - {name: vapour barrier, areal_mass: 0.12 kg/m2, vapour_air_layer: 1500 m}   # or the wool gets wet
       - {material: poplar plywood, thickness: 4 mm}
   ceiling:
     of: ceiling
     layers:
       - {material: sheep wool, thickness: 40 mm, share: 85 %}
+      - {name: vapour barrier, areal_mass: 0.12 kg/m2, vapour_air_layer: 1500 m}
       - {material: poplar plywood, thickness: 4 mm}
 
 fixtures:
@@ -115,8 +119,8 @@ fixtures:
   alarms: {count: 2, each: 0.2 kg, size: {length: 120 mm, width: 40 mm, height: 120 mm}, at: {from_front: 1450 mm, from_left: 30 mm, above_floor: 1150 mm}}
 
 tanks:
-  fresh tank: {contents: fresh, holds: 40 L, mass: 3.5 kg, size: {length: 450 mm, width: 400 mm, height: 280 mm}, in: bed frame, at: {from_front: 20 mm, from_left: 20 mm, above_floor: 0 mm}, service_from: inside, fixings: {count: 4, each: 60 kg}}
-  waste tank: {contents: waste, holds: 25 L, mass: 2.5 kg, size: {length: 300 mm, width: 250 mm, height: 400 mm}, in: kitchen unit, at: {from_front: 20 mm, from_left: 20 mm, above_floor: 0 mm}, service_from: inside, fixings: {count: 2, each: 60 kg}}
+  fresh tank: {contents: fresh, holds: 40 L, usable: 95 %, drinking_water: true, vent: 12 mm, inspection: 100 mm, filled_from: outside, overflows_to: outside, mass: 3.5 kg, size: {length: 450 mm, width: 400 mm, height: 280 mm}, in: bed frame, at: {from_front: 20 mm, from_left: 20 mm, above_floor: 0 mm}, service_from: inside, fixings: {count: 4, each: 60 kg}}
+  waste tank: {contents: waste, holds: 25 L, vent: 12 mm, mass: 2.5 kg, size: {length: 300 mm, width: 250 mm, height: 400 mm}, in: kitchen unit, at: {from_front: 20 mm, from_left: 20 mm, above_floor: 0 mm}, service_from: inside, fixings: {count: 2, each: 60 kg}}
 
 stores:                               # what comes and goes: its mass at the most and at the least
   clothes: {full: 25 kg ± 4 kg, empty: 8 kg, in: cupboard}
@@ -143,6 +147,38 @@ routes:                               # where cables and pipes run; their length
     light supply: {carries: cable, from: fuse panel, to: lights, diameter: 3 mm, count: 2, linear_mass: 0.03 kg/m}
     solar supply: {carries: cable, from: solar module, to: fuse panel, diameter: 6 mm, count: 2, linear_mass: 0.1 kg/m}
 
+water:                                # cold water only; a heater is \`heater: {kind: storage, ...}\`
+  pump: {thing: pump, flow: 8 L/min, cut_out: 2 bar, cut_in: 1.4 bar, circuit: pump}
+  outlets:
+    sink tap: {thing: sink, use: tap, flow: 4 L/min, trap: 50 mm}
+  pipes:                              # what one carries follows from where it begins
+    suction: {from: fresh tank, to: pump, length: 1.6 m, material: hose, size: 13 mm, drinking_water: true}
+    cold to sink: {from: pump, to: sink tap, length: 1.2 m, material: PEX, size: 15 mm, fittings: {elbow: 3}, drinking_water: true}
+    sink waste: {from: sink tap, to: waste tank, length: 0.5 m, rise: -300 mm, material: rigid plastic, size: 32 mm}
+  valves:
+    low point drain: {kind: drain, pipe: cold to sink}
+
+air:                                  # what cannot be closed keeps you alive: never cover it
+  vents:
+    roof vent: {opening: roof vent, free_area: 160 cm2, closes: false}
+    floor vent: {in: floor, free_area: 120 cm2, closes: false, at: {from_front: 1300 mm, from_left: 700 mm, above_floor: 0 mm}}
+
+heat:                                 # have the heater installed by a qualified person
+  ribs: {depth: 45 mm, metal: 1.2 mm, covered_by: {material: elastomeric foam, thickness: 10 mm}}
+  panes:
+    bed window: {kind: double acrylic, cover: true}
+  cab: {closed_by: insulated cover}
+  heater: {output: 2 kW, heated_by: diesel, efficiency: 80 %, flue: room-sealed, exhaust: {from_front: -600 mm, from_left: 100 mm, above_floor: -300 mm}}
+
+protection:
+  alarms:
+    carbon monoxide: {kind: carbon monoxide alarm, at: {from_front: 1450 mm, from_left: 30 mm, above_floor: 1150 mm}}
+    smoke: {kind: smoke alarm, at: {from_front: 1500 mm, centred: true, above_floor: 1850 mm}}
+  extinguisher: {kind: dry powder, holds: 2 kg}
+  fire_blanket: {at: {from_front: 1100 mm, from_left: 20 mm, above_floor: 1200 mm}}
+
+# There is no gas in this plan. Where there is, \`gas:\` has its locker, regulator, pipes, appliances and drop-outs.
+
 electrical:                           # have it looked at by a qualified person before you switch it on
   voltage: 12 V
   coldest: -8 degC
@@ -152,7 +188,7 @@ electrical:                           # have it looked at by a qualified person 
   circuits:                           # lengths are one way; a run of the routes gives them
     panel feed: {from: battery, to: fuse box, conductor: 25 mm2, insulation: 90 degC, length: 0.6 m, fuse: {type: class T, rating: 110 A, from_source: 100 mm}}
     fridge: {from: fuse box, to: fridge, load: 45 W, hours: {summer: 7 h, winter: 3 h}, conductor: 4 mm2, run: fridge supply, fuse: {type: blade, rating: 10 A}, drop: critical}
-    pump: {from: fuse box, to: pump, load: 48 W, hours: 0.1 h, conductor: 2.5 mm2, run: pump supply, fuse: {type: blade, rating: 10 A}}
+    pump: {from: fuse box, to: pump, load: 48 W, conductor: 2.5 mm2, run: pump supply, fuse: {type: blade, rating: 10 A}}
     lights: {from: fuse box, to: lights, load: 12 W, hours: {summer: 1.5 h, winter: 3 h}, conductor: 1.5 mm2, run: light supply, fuse: {type: blade, rating: 5 A}, drop: lighting}
     carbon monoxide alarm: {from: battery, to: alarms, load: 20 mA, standing: 20 mA, hours: 24 h, switched: false, alarm: carbon monoxide alarm, conductor: 1.5 mm2, length: 1.5 m, fuse: {type: industrial gG, rating: 10 A, from_source: 150 mm}}
     charging line: {from: fuse box, to: driving charger, conductor: 6 mm2, insulation: 90 degC, length: 0.6 m, fuse: {type: maxi blade, rating: 30 A}}
@@ -165,6 +201,12 @@ living:
   nights_off_grid: 2
   place: {latitude: 44, longitude: 1.4}   # the year of sun is worked out for here: \`storystick energy ${file}\`
   driving: 1 h                        # on a usual day
+  winter_low: -5 degC
+  summer_high: 32 degC
+  parking_slope: 1 %                  # one degree is 1.75 %
+  days_between_fills: 3
+  litres_per_person_day: 10 L
+  asleep: 8 h
 
 load_states:                          # states of your own; the worst ones are found without them
   setting out: {fresh tank: 100 %, fuel: 100 %}
