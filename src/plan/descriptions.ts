@@ -69,7 +69,7 @@ const under = (paths: readonly string[], keys: Descriptions): Descriptions =>
 /** What every thing that stands in the van may say. */
 const standing = under(['fixtures.*', 'stores.*', 'tanks.*'], {
   size: 'Its outer size. What is left out is not known, and what depends on it is not checked.',
-  at: 'Where it stands, to the nearest face of it. What is left out is taken as anywhere that the space allows.',
+  at: 'Where it stands, to the nearest face of it. What is left out may be anywhere that the space allows.',
   in: 'The thing that it is inside of. Its place is then measured from the inside of that thing, and it moves with it.',
   on: 'The thing that it stands on, or `floor`. Its place is then measured from the top of that thing, and it moves with it.',
   shape: '`cylinder`: round and upright, its diameter given as `length` and as `width`.',

@@ -5,7 +5,7 @@ import { optional } from './needs.ts';
 /** What the plan says of its water. */
 export const water: Need<Water> = optional('water', (build) => build.water);
 
-/** Pipes, tanks or outlets of the water, where the plan has any; `key` is what it would write for it. */
+/** Pipes, tanks or outlets of the water, where the plan names some; `key` is what it would write for it. */
 export const someWater =
   <T>(key: string, read: (found: Water) => readonly T[]): Need<readonly T[]> =>
   (build) => {

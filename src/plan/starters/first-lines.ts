@@ -32,7 +32,7 @@ ${withComment(`    width: ${van.width}`, 'from lining to lining, not between the
 
 # Everything that is built in, by a name of your own: its mass, its size, and where it stands. A place is measured to the
 # nearest face of the thing: from_front or from_rear, from_left or from_right (as seen facing forward) or centred: true,
-# and above_floor. What is left out is taken as anywhere that the space allows.
+# and above_floor. What is left out may be anywhere that the space allows.
 fixtures:
   bed: {mass: 60 kg ± 5 kg, size: {length: 1900 mm, width: 1200 mm, height: 400 mm}, at: {from_rear: 0 mm, centred: true}}
 
