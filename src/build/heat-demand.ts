@@ -1,3 +1,4 @@
+import { airChangesPerHour as airChangesPerHourOf } from '../calc/air/rates.ts';
 import { daysOfMonths } from '../calc/energy/months.ts';
 import { meanHeat } from '../calc/heat/fuel.ts';
 import { heatNeed, lossPerKelvin } from '../calc/heat/heat-loss.ts';
@@ -16,6 +17,7 @@ import type { PlanPath } from '../engine/finding.ts';
 import type { Build } from './build.ts';
 import type { EnvelopePart, EnvelopeSurface, Heat, HeatLayer, Pane } from './heat.ts';
 import type { Box3 } from './layout.ts';
+import { fixedOpeningsOf, stackM3S } from './night-air.ts';
 import { outsideYearOf } from './outside-year.ts';
 import { ribsOn, type SurfaceU, surfaceU, usualFilms } from './u-values.ts';
 import { conductivityOf, mainPath, planesOf } from './wall-planes.ts';
@@ -123,12 +125,19 @@ function workOut(build: Build): HeatDemand {
   addArches(gathered);
   const { missing, assumptions, parts, surfaces } = gathered;
   if (missing.length > 0) return { missing: [...new Set(missing)] };
-  const airChangesPerHour = heat.airChangesPerHour ?? usualAirChangesPerHour;
+  const leaksPerHour = heat.airChangesPerHour ?? usualAirChangesPerHour;
   if (heat.airChangesPerHour === undefined)
     assumptions.push(
       `the air is changed ${usualAirChangesPerHour} times an hour (\`heat.air_changes_per_hour\` says otherwise)`,
     );
   const volumeM3 = livingSpace.airM3;
+  const ventsPerHour = ventChangesPerHour(build, heat.insideC, volumeM3);
+  // Both at once would be counted twice: the larger, as with wind and warmth.
+  const airChangesPerHour = Math.max(leaksPerHour, ventsPerHour);
+  if (ventsPerHour > leaksPerHour)
+    assumptions.push(
+      'the fixed vents let in what warmth drives through them in the coldest weather, which is more than the leaks',
+    );
   const lossOf = (uOf: (part: LosingPart) => number): Loss =>
     lossPerKelvin({
       surfaces: parts.map((part) => ({ areaM2: part.areaM2, uValue: uOf(part) })),
@@ -209,6 +218,15 @@ function workOut(build: Build): HeatDemand {
       citations: heat.airChangesPerHour === undefined ? [usualAirChangesCitation] : [],
     },
   };
+}
+
+/** What warmth drives through the fixed vents at the winter low, as changes of the air; 0 where that is not known. */
+function ventChangesPerHour(build: Build, insideC: number, volumeM3: number): number {
+  const { winterLowC } = build.habits;
+  if (winterLowC === undefined || winterLowC >= insideC || volumeM3 <= 0) return 0;
+  const vents = fixedOpeningsOf(build);
+  if (vents.missing.length > 0) return 0;
+  return airChangesPerHourOf(stackM3S(vents, insideC, winterLowC), volumeM3);
 }
 
 interface Gathered {

@@ -7,6 +7,7 @@ import { say } from '../engine/phrase.ts';
 import type { Plan } from '../plan/schema.ts';
 import { fittingKinds } from '../plan/schema-water.ts';
 import { celsius } from './celsius.ts';
+import { asLiquidC } from './liquid-water.ts';
 import type { Locating } from './locating.ts';
 import { pipeRoles } from './pipe-roles.ts';
 import type { RoutedRun, Routes } from './routes.ts';
@@ -64,7 +65,8 @@ export function waterOf(plan: Plan, locating: Locating, routes: Routes | undefin
   return {
     water: {
       path,
-      coldC: water.cold ? celsius(water.cold) : usualColdC,
+      // What is colder is ice, and stands in no pipe.
+      coldC: water.cold ? asLiquidC(celsius(water.cold)) : usualColdC,
       tanks,
       ...(pump && { pump }),
       ...(water.accumulator && {

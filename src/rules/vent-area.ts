@@ -1,6 +1,6 @@
 import { type FixedOpenings, type StillAir, stackM3S } from '../build/night-air.ts';
 import { rootBetween } from '../calc/root.ts';
-import { freeArea, length } from '../engine/measure.ts';
+import { airFlow, freeArea, length } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
 
 /** Between low and high vents where the plan has none: own choice. */
@@ -49,6 +49,9 @@ export function areaForFlow(
   air: Pick<StillAir, 'insideC' | 'outsideC'>,
   flowM3PerS: number,
 ): Phrase {
+  // Nothing but a difference of temperature moves air through vents.
+  if (air.insideC <= air.outsideC)
+    return say`let a fan move ${airFlow(flowM3PerS)}: it is no warmer inside than outside, and vents alone move nothing`;
   const more = moreForFlow(vents, air, flowM3PerS);
   const parts = [
     ...(more.lowM2 > 0 ? [say`${freeArea(more.lowM2)} more low`] : []),

@@ -132,11 +132,16 @@ function fumesIn(still: NightAir, flueless: readonly Flame[], first: Flame, buil
     volumeM3: airM3,
   };
   const endPpm = seconds > 0 ? ppmAfter({ ...room, flowM3S: flowM3PerS }, seconds) : room.startPpm;
+  const fanless = {
+    ...room,
+    flowM3S: Math.max(calmM3PerS, still.leaksM3PerS ?? 0),
+  };
+  const fanlessPpm = seconds > 0 ? ppmAfter(fanless, seconds) : room.startPpm;
   const row = airLimit('carbon-dioxide-workplace');
   const waterKg = burning.reduce((sum, each) => sum + each.waterKg, 0);
   const by: Phrase =
     fanM3PerS > 0 && fanM3PerS >= flowM3PerS
-      ? say`with ${airFlow(flowM3PerS)} by ${namesOf(roomFans(build).map(({ fan }) => fan.name))}`
+      ? say`with ${airFlow(flowM3PerS)} by ${namesOf(roomFans(build).map(({ fan }) => fan.name))}, which must run all the while (without it, to ${concentration(fanlessPpm * 1e-6)})`
       : say`with ${airFlow(flowM3PerS)} of fresh air on a still day and no fan`;
   return judge({
     rule: text,

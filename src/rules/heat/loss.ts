@@ -16,6 +16,7 @@ import {
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { warmthCaution } from '../cautions.ts';
+import { observed } from '../observed.ts';
 import { thicknessThatCutsLoss } from '../thicker-insulation.ts';
 import { demand, heat, heaterOutputW, uValueSources, winterLow } from '../warmth.ts';
 
@@ -43,6 +44,17 @@ export default defineRule({
   ...text,
   needs: { heat, demand, outputW: heaterOutputW, winterLowC: winterLow },
   check: ({ build, facts: { heat, demand, outputW, winterLowC } }) => {
+    if (winterLowC >= heat.insideC)
+      return {
+        findings: [
+          observed(text, {
+            verdict: 'pass',
+            subject: 'heater',
+            path: ['living', 'winter_low'],
+            reason: say`The plan's winter low of ${temperatureC(winterLowC)} is no colder than it is inside: there is nothing to heat.`,
+          }),
+        ],
+      };
     const lossW = demand.lossW(winterLowC);
     // Too small fails; within the margin it only warns.
     const isTooSmall = exceeds(lossW, outputW);
@@ -64,7 +76,8 @@ export default defineRule({
             sense: 'at least',
             broken: isTooSmall ? 'fail' : 'warn',
             reason: say`At ${temperatureC(winterLowC)} outside and ${temperatureC(heat.insideC)} inside the living space loses ${power(lossW)}${rangeText(demand, differenceK)}, most of it through ${mostLosing(demand.parts, differenceK)}, and ${power(demand.awake.ventilationWPerK * differenceK)} with the air.${margin}`,
-            remedy: (shortfallW) => remedy(build, winterLowC, limitW, shortfallW),
+            remedy: () =>
+              remedy(build, winterLowC, lossW * (1 + heaterMargin), lossW * (1 + heaterMargin) - outputW),
             sources: demand.citations,
           }),
           assumptions: demand.assumptions,

@@ -69,11 +69,15 @@ export default defineRule({
               ? say`The plan has no fresh tank, and ${volume(daily.m3)} are used on a day.`
               : say`${namesOf(fresh.map(({ name }) => name))} ${fresh.length === 1 ? 'gives' : 'give'} ${volume(usableM3)}, and ${daily.people === 1 ? 'one uses' : `${String(daily.people)} use`} ${volume(daily.m3)} on a day.${whole}`,
           remedy: () =>
-            say`Carry ${volume(upToLitre(days * daily.m3 - usableM3))} more, use ${volume(daily.m3 - usableM3 / days)} less on a day, or fill after ${count(Math.floor(usableM3 / daily.m3))} days.`,
+            usableM3 < daily.m3
+              ? say`Carry ${volume(upToLitre(days * daily.m3 - usableM3))} more: what there is does not last a day.`
+              : say`Carry ${volume(upToLitre(days * daily.m3 - usableM3))} more, use ${volume(upToTenthLitre(daily.m3 - usableM3 / days))} less on a day, or fill after ${count(Math.floor(usableM3 / daily.m3))} ${Math.floor(usableM3 / daily.m3) === 1 ? 'day' : 'days'}.`,
         }),
       ],
     };
   },
 });
+
+const upToTenthLitre = (volumeM3: number): number => Math.ceil(volumeM3 * 10_000 - 1e-6) / 10_000;
 
 const upToLitre = (volumeM3: number): number => Math.ceil(volumeM3 * 1000 - 1e-6) / 1000;

@@ -7,6 +7,7 @@ import { duration, length, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
+import { piecesOf } from '../drains.ts';
 import { foldPasses } from '../fold-passes.ts';
 import {
   type ColdPipe,
@@ -51,7 +52,9 @@ export default defineRule({
   check: ({ build, facts: { pipes, winterLowC } }) => {
     const { water } = build;
     if (!water) return { findings: [] };
-    const carrying = pipes.filter(({ role }) => role !== 'drain' && role !== 'vent' && role !== 'fill');
+    const carrying = pipes.filter(
+      (pipe) => (pipe.role !== 'drain' || standsFull(pipe)) && pipe.role !== 'vent' && pipe.role !== 'fill',
+    );
     const unknown = carrying.filter(({ exposedM }) => exposedM === undefined);
     const cold = carrying.filter(({ exposedM = 0 }) => exposedM > 0);
     const boreless = cold.filter((pipe) => !pipe.heated && !boreOf(pipe));
@@ -67,6 +70,10 @@ export default defineRule({
     };
   },
 });
+
+/** A drain that is level or climbs somewhere keeps its water there. */
+const standsFull = (pipe: WaterPipe): boolean =>
+  (piecesOf(pipe) ?? []).some(({ fallM, runM }) => fallM < 0 || (fallM === 0 && runM > 0));
 
 interface Winter {
   readonly coldSpellS: number;

@@ -41,6 +41,8 @@ export default defineRule({
   check: ({ facts: { tanks: all, daily, days } }) => {
     const waste = all.filter(isForDrains);
     const takesM3 = waste.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const holdsM3 = waste.reduce((sum, tank) => sum + tank.holdsM3, 0);
+    const usableShare = holdsM3 > 0 ? takesM3 / holdsM3 : 1;
     const fresh = all.filter(isFresh);
     const carriedM3 = fresh.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
     const drainsM3 = days * daily;
@@ -61,11 +63,15 @@ export default defineRule({
               ? say`The plan has no waste tank for drains, and ${volume(daily)} run down them on a day.`
               : say`${namesOf(waste.map(({ name }) => name))} ${waste.length === 1 ? 'takes' : 'take'} ${volume(takesM3)}. In ${count(days)} days ${volume(drainsM3)} run down the drains${flowsM3 < drainsM3 ? say`, but no more than the ${volume(carriedM3)} carried` : say``}.`,
           remedy: () =>
-            say`Take a waste tank of ${volume(upToLitre(flowsM3))}, or empty it every ${count(Math.max(1, Math.floor(takesM3 / daily)))} days.`,
+            takesM3 < daily
+              ? say`Take waste tanks that take ${volume(upToLitre(flowsM3))}: what there is does not last a day.`
+              : say`Take waste tanks that take ${volume(upToLitre(flowsM3))}${usableShare < 1 ? say`, ${volume(upToLitre(flowsM3 / usableShare))} in all` : say``}, or empty them ${everyDays(Math.floor(takesM3 / daily))}.`,
         }),
       ],
     };
   },
 });
+
+const everyDays = (days: number) => (days === 1 ? say`every day` : say`every ${count(days)} days`);
 
 const upToLitre = (volumeM3: number): number => Math.ceil(volumeM3 * 1000 - 1e-6) / 1000;

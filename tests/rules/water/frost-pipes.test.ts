@@ -87,6 +87,23 @@ test('a waste pipe that falls is empty', async () => {
   expect(await findingOf(text, rule)).toMatchObject({ verdict: 'pass' });
 });
 
+test('water colder than ice is none', async () => {
+  const text = withPipe({}).replace('cold: 10 degC', 'cold: -5 degC');
+  expect(await findingOf(text, rule)).toMatchObject({ verdict: 'fail', measured: { value: 0 } });
+});
+
+test('a waste pipe that climbs keeps its water, and freezes', async () => {
+  const text = waterPlan({
+    water:
+      'outlets: {sink: {thing: sink}}, pipes: {waste: {from: sink, to: waste tank, bore: 30 mm, length: 1 m, rise: 10 mm}}',
+    living: 'winter_low: -10 degC',
+  });
+  expect(await findingOf(text, rule)).toMatchObject({
+    verdict: 'not checked',
+    missing: ['water.pipes.waste.run'],
+  });
+});
+
 test('what the plan lacks is asked for in one finding', async () => {
   const found = (await reportOf(withPipe({ size: 'size: 15 mm' }))).findings.filter(
     (each) => each.rule === rule,
