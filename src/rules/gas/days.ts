@@ -76,7 +76,7 @@ export default defineRule({
             broken: 'warn',
             reason: say`${holds}. On a winter day ${mass(day.winterKg)} are burnt (${joined(parts)}): it lasts ${wholeDays(kg, day.winterKg)}.${summer}`,
             remedy: () =>
-              say`Carry ${mass(Math.ceil((days * day.winterKg - kg) * 10 - 1e-6) / 10)} more gas, or refill every ${wholeDays(kg, day.winterKg)}.`,
+              say`Carry ${mass(Math.ceil((days * day.winterKg - kg) * 10 - 1e-6) / 10)} more gas${kg >= day.winterKg ? say`, or refill every ${wholeDays(kg, day.winterKg)}` : say``}.`,
             sources: gasProperties[burns].citations,
           }),
           assumptions: assumed,

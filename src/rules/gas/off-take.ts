@@ -232,6 +232,8 @@ function longUseOf(source: Source) {
 /** The number of such cylinders, or the printed size, that gives so many times as much. */
 function remedyOf(source: Source, times: number, duty: OffTakeDuty): Phrase {
   const { gas: all, inUse, smallest, ambientC, build } = source;
+  if (!isInCylinders(all) && !Number.isFinite(times))
+    return say`No tank gives anything there: plan for warmer places, or heat with another fuel.`;
   if (!isInCylinders(all))
     return say`Take a tank ${count(Math.ceil(times * 10) / 10)} times as large in diameter × length, or appliances that take less.`;
   const number = Math.ceil(inUse * times - 1e-9);
