@@ -54,6 +54,7 @@ export default defineRule({
           keyAt('fixings'),
         ),
         ...outsideLocker(facts.gas, all, build),
+        ...ofUnknownPlace(facts.gas, all),
       ],
     };
   },
@@ -156,3 +157,22 @@ const outsideLocker = ({ locker }: Gas, all: readonly GasStore[], build: Build):
       }),
     );
 };
+
+/** Where a cylinder stands, or which thing the locker is, nobody can tell: no pass by silence. */
+function ofUnknownPlace({ locker }: Gas, all: readonly GasStore[]): Finding[] {
+  if (!locker) return [];
+  if (locker.thing === undefined)
+    return silentAbout(
+      text,
+      [{ name: 'the locker', path: locker.path }],
+      'which thing it is',
+      keyAt('thing'),
+    );
+  const { thing } = locker;
+  return silentAbout(
+    text,
+    all.filter(({ hosts, whereabouts }) => !hosts.includes(thing) && whereabouts === undefined),
+    'where it stands',
+    keyAt('in'),
+  );
+}

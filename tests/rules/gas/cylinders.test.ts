@@ -70,3 +70,25 @@ test('a fixed tank is no cylinder', async () => {
   });
   expect(await verdictsOf(text)).toEqual(['pass']);
 });
+
+test.each([
+  [
+    'a locker that is no thing of the plan',
+    '  upright: true\n  locker: {sealed: true}',
+    held(2),
+    '',
+    'gas.locker.thing',
+  ],
+  [
+    'a cylinder without a place',
+    gas,
+    '',
+    '  loose: {contents: propane, holds: 6 kg, fixings: {count: 2, each: 100 kg}}',
+    'tanks.loose.in',
+  ],
+])('%s does not pass unasked', async (_, keys, cylinder, tanks, missing) => {
+  const found = (await reportOf(gasPlan({ gas: keys, cylinder, tanks }))).findings.filter(
+    (each) => each.rule === rule && each.verdict === 'not checked',
+  );
+  expect(found.flatMap((each) => each.missing ?? [])).toContain(missing);
+});
