@@ -234,7 +234,8 @@ const terminal = existsSync('/usr/bin/script') && process.platform === 'linux';
 
 describe.runIf(terminal)('on a terminal', () => {
   const onTerminal = (...args: readonly string[]): Watched => {
-    const command = [process.execPath, launcher, 'watch', 'plan.yaml', ...args].join(' ');
+    // A shell that stays in between hears Ctrl-C too, and some then report their own end in place of the watch's.
+    const command = ['exec', process.execPath, launcher, 'watch', 'plan.yaml', ...args].join(' ');
     const watched = watchedProcess(
       spawn('/usr/bin/script', ['-qefc', command, '/dev/null'], {
         cwd: folder,
