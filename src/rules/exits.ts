@@ -7,7 +7,7 @@ import {
   type WalkingFloor,
   walkingFloor,
 } from '../build/walking-floor.ts';
-import { offset } from '../calc/space/clip.ts';
+import { offsetRoughly } from '../calc/space/clip.ts';
 import { boundsApartM, distanceBetween } from '../calc/space/distance.ts';
 import { boundsOf, type Outline, outlineArea, rectangle } from '../calc/space/plane.ts';
 import { escapeOpeningLeast, opensAsWideAs } from '../catalogue/fit-limits.ts';
@@ -96,7 +96,8 @@ const aboutCookers = ({ solids }: Layout): readonly Outline[] => {
   const cookers = solids.filter(({ use, whereabouts }) => use === 'cooker' && whereabouts === 'inside');
   return cookers.length === 0
     ? []
-    : offset(
+    : // Half a metre is no measure for tenths of millimetres, and each edge of an arc would cost its part.
+      offsetRoughly(
         cookers.map(({ prism }) => prism.outline),
         pastCookerM,
       ).outlines;

@@ -160,9 +160,9 @@ export const overlap = (a: Outline, b: Outline): readonly Outline[] =>
 export const overlapArea = (a: Outline, b: Outline): number =>
   overlap(a, b).reduce((sum, piece) => sum + outlineArea(piece), 0);
 
-const grown = (paths: Paths64, byM: number): Paths64 => {
+const grown = (paths: Paths64, byM: number, arcTolerance = ARC_TOLERANCE_MICROMETRES): Paths64 => {
   const micrometres = finite(byM, 'The offset') * MICROMETRES_PER_M;
-  const tolerance = Math.min(ARC_TOLERANCE_MICROMETRES, Math.abs(micrometres) * ARC_TOLERANCE_SHARE);
+  const tolerance = Math.min(arcTolerance, Math.abs(micrometres) * ARC_TOLERANCE_SHARE);
   const offsetting = new ClipperOffset(2, tolerance);
   offsetting.addPaths(paths, JoinType.Round, EndType.Polygon);
   const result: Paths64 = [];
@@ -176,6 +176,10 @@ const grown = (paths: Paths64, byM: number): Paths64 => {
  */
 export const offset = (outlines: readonly Outline[], byM: number): Region =>
   toRegion(grown(united(outlines), byM));
+
+/** As `offset`, with corners that are rounded only roughly: to a hundredth of the offset, in a fifth of the edges. */
+export const offsetRoughly = (outlines: readonly Outline[], byM: number): Region =>
+  toRegion(grown(united(outlines), byM, Number.POSITIVE_INFINITY));
 
 /**
  * Whether any part of a region is thicker than `thicknessM`, so that a disc of that diameter lies in it. A sliver that

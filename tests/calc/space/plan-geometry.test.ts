@@ -7,6 +7,7 @@ import {
   difference,
   intersection,
   offset,
+  offsetRoughly,
   overlap,
   overlapArea,
   union,
@@ -210,5 +211,23 @@ describe('impossible outlines', () => {
     expect(crossesItself([...bowTie, { xM: 0.2, yM: 0.9 }])).toBe(true);
     expect(crossesItself(horseshoe)).toBe(false);
     expect(crossesItself(disc({ xM: 0.3, yM: 0.3 }, 0.25))).toBe(false);
+  });
+});
+
+describe('a rough offset', () => {
+  const square = rectangle(0, 0, 1, 1);
+  const [fine, rough] = [offset([square], 0.5), offsetRoughly([square], 0.5)];
+
+  test('stays within a hundredth of the offset of the true arc', () => {
+    const corners = rough.outlines.flat();
+    expect(corners.length).toBeGreaterThan(12);
+    for (const corner of corners) {
+      const farM = Math.hypot(Math.max(0, -corner.xM, corner.xM - 1), Math.max(0, -corner.yM, corner.yM - 1));
+      expect(farM).toBeGreaterThan(0.495 - 1e-6);
+      expect(farM).toBeLessThan(0.5 + 1e-6);
+    }
+  });
+  test('has far fewer edges', () => {
+    expect(5 * rough.outlines.flat().length).toBeLessThan(fine.outlines.flat().length);
   });
 });
