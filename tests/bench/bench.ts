@@ -22,6 +22,24 @@ const pathOf = (path: string): string => fileURLToPath(new URL(path, import.meta
 const launcher = pathOf('../../bin/storystick.cjs');
 const example = pathOf('../../examples/curlew/curlew.yaml');
 const variant = pathOf('../../examples/curlew/oak.yaml');
+const small = pathOf('../../examples/first-lines.yaml');
+
+/** Every command on a small plan, or none: what it costs to begin. */
+const begun: readonly (readonly [args: readonly string[], expected: number])[] = [
+  [['check', small], 0],
+  [['look', small], 0],
+  [['circuits', small], 0],
+  [['energy', small], 0],
+  [['diff', small, small], 0],
+  [['compare', small, small], 0],
+  [['explain', 'balance.sides', small], 0],
+  [['set', '--dry-run', small, 'name', 'Whimbrel'], 0],
+  [['move', '--dry-run', small, 'bed', '--forward', '10mm'], 0],
+  // It refuses to write over a file.
+  [['new', small], 2],
+  [['schema'], 0],
+  [['completion', 'bash'], 0],
+];
 
 interface Case {
   readonly args: readonly string[];
@@ -86,7 +104,8 @@ try {
   const twice = check('twice', planWithFixtures(10_000), 0, 1);
   const routed = check('routed', planWithRoutes(500, 200), 0, 1);
   const wired = check('wired', planWithCircuits(300), 0, 1);
-  const cases = [empty, version, curlew, compared, literal, faulty, large, twice, routed, wired];
+  const begins = begun.map(([args, expected]) => node([expected], launcher, ...args));
+  const cases = [empty, version, curlew, compared, literal, faulty, large, twice, routed, wired, ...begins];
   // Once for the file system's sake, then in turns.
   for (const each of cases) run(each);
   for (let round = 0; round < rounds; round += 1) cases.forEach(runTimed);
@@ -127,6 +146,15 @@ try {
         over(compared, curlew) <= 2,
       ],
       ['the same with many problems', timesNode(over(faulty, empty)), '', undefined],
+      ...begins.map(
+        (each, index) =>
+          [
+            `${begun[index]?.[0][0]} of the first lines`,
+            timesNode(over(each, empty)),
+            'at most 2.5',
+            over(each, empty) <= 2.5,
+          ] as const,
+      ),
       ['only --version', timesNode(over(version, empty)), '', undefined],
       [
         'plan with 5,000 fixtures',
