@@ -34,7 +34,7 @@ const begun: readonly (readonly [args: readonly string[], expected: number])[] =
   [['compare', small, small], 0],
   [['explain', 'balance.sides', small], 0],
   [['set', '--dry-run', small, 'name', 'Whimbrel'], 0],
-  [['move', '--dry-run', small, 'bed', '--forward', '10mm'], 0],
+  [['move', '--dry-run', small, 'bed', '--forwards', '10mm'], 0],
   // It refuses to write over a file.
   [['new', small], 2],
   [['schema'], 0],
