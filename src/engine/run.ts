@@ -103,10 +103,12 @@ export function sortFindings(findings: readonly Finding[], lineOf: (finding: Fin
     -(finding.utilisation ?? 0),
     lineOf(finding),
   ];
-  return [...findings].sort((a, b) => {
-    const [left, right] = [rank(a), rank(b)];
-    const differing = left.findIndex((value, index) => value !== right[index]);
-    if (differing >= 0) return (left[differing] ?? 0) - (right[differing] ?? 0);
-    return `${a.rule} ${a.subject}` < `${b.rule} ${b.subject}` ? -1 : 1;
-  });
+  return findings
+    .map((finding) => ({ finding, ranks: rank(finding), name: `${finding.rule} ${finding.subject}` }))
+    .sort((a, b) => {
+      const differing = a.ranks.findIndex((value, index) => value !== b.ranks[index]);
+      if (differing >= 0) return (a.ranks[differing] ?? 0) - (b.ranks[differing] ?? 0);
+      return a.name < b.name ? -1 : 1;
+    })
+    .map(({ finding }) => finding);
 }
