@@ -1,6 +1,6 @@
-import { monthName } from '../build/energy.ts';
-import type { DampYear, NamedVapourLayer } from '../build/vapour-walls.ts';
-import { saturationPressurePa } from '../calc/air/saturation.ts';
+import { monthName } from '../../build/energy.ts';
+import type { DampYear, NamedVapourLayer } from '../../build/vapour-walls.ts';
+import { saturationPressurePa } from '../../calc/air/saturation.ts';
 import {
   airPermeability,
   type GlaserMonthResult,
@@ -11,10 +11,10 @@ import {
   type PlaneWater,
   type VapourMonth,
   type VapourWall,
-} from '../calc/heat/glaser.ts';
-import type { Part, PlanPath, Step } from '../engine/finding.ts';
-import { condensate, duration, kelvins, length, pressure, temperatureC } from '../engine/measure.ts';
-import { type Phrase, say } from '../engine/phrase.ts';
+} from '../../calc/heat/glaser.ts';
+import type { Part, PlanPath, Step } from '../../engine/finding.ts';
+import { condensate, duration, kelvins, length, pressure, temperatureC } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
 
 /*
  * How the water inside a wall comes about: the wall in the month that brings most, what gathers there, and the year.

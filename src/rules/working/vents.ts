@@ -1,25 +1,26 @@
-import type { Vent } from '../build/air.ts';
-import type { Flame } from '../build/flames.ts';
-import type { FixedOpenings } from '../build/night-air.ts';
+import type { Vent } from '../../build/air.ts';
+import type { OpenWay } from '../../build/fanned.ts';
+import type { Flame } from '../../build/flames.ts';
+import type { FixedOpenings } from '../../build/night-air.ts';
 import {
   caravanAuNzM2,
   caravanAuNzRow,
   type LeisureVentilation,
-} from '../catalogue/air/fixed-ventilation.ts';
-import type { Part, Step } from '../engine/finding.ts';
-import { area, count, freeArea, power } from '../engine/measure.ts';
-import { say } from '../engine/phrase.ts';
-import { namesOf } from './routed.ts';
+} from '../../catalogue/air/fixed-ventilation.ts';
+import type { Part, Step } from '../../engine/finding.ts';
+import { area, count, freeArea, power } from '../../engine/measure.ts';
+import { say } from '../../engine/phrase.ts';
+import { namesOf } from '../routed.ts';
 
 /*
  * How free areas come about: what is there, vent by vent, and what the tables of fixed ventilation ask for.
  */
 
 /** Vents side by side with what each counts for; all of their free area where nothing else is said. */
-export function ventsStep(
+export function ventsStep<Way extends OpenWay>(
   what: string,
-  vents: readonly Vent[],
-  countsM2: (vent: Vent) => number = ({ freeAreaM2 }) => freeAreaM2,
+  vents: readonly Way[],
+  countsM2: (vent: Way) => number = ({ freeAreaM2 }) => freeAreaM2,
 ): Step {
   const rows = vents.map(
     (vent): Part => ({

@@ -1,9 +1,9 @@
-import type { Body } from '../build/body.ts';
-import type { Filling } from '../build/build.ts';
-import { massIn } from '../build/functional.ts';
-import type { Part, Step } from '../engine/finding.ts';
-import { type Measure, mass } from '../engine/measure.ts';
-import type { Phrase } from '../engine/phrase.ts';
+import type { Body } from '../../build/body.ts';
+import type { Filling } from '../../build/build.ts';
+import { massIn } from '../../build/functional.ts';
+import type { Part, Step } from '../../engine/finding.ts';
+import { type Measure, mass } from '../../engine/measure.ts';
+import type { Phrase } from '../../engine/phrase.ts';
 
 /*
  * Steps that rules share to show how a figure came about.
