@@ -29,10 +29,16 @@ export type Kind =
   /** Of a conductor. */
   | 'cross-section'
   | 'pressure'
+  /** Of water in pipes, in bars however small, so that a sum of them keeps one unit. */
+  | 'water pressure'
   /** Of water. */
   | 'flow'
   /** Of air. */
   | 'air flow'
+  /** Of air in a room, which nobody counts in litres. */
+  | 'air volume'
+  /** Between a room and the outside: in pascals, however much it is. */
+  | 'draught'
   /** Of gas. */
   | 'mass flow'
   /** A time that is counted in seconds. */
@@ -43,12 +49,20 @@ export type Kind =
   | 'transmittance'
   /** Heat lost for each kelvin. */
   | 'conductance'
+  /** How well a square metre holds heat back. */
+  | 'heat resistance'
+  /** Heat that something takes up for each kelvin, in watt-hours so that W/K make hours of it. */
+  | 'heat capacity'
+  /** The same of a kilogram. */
+  | 'specific heat'
   /** A vent's free area. */
   | 'free area'
   /** A gas in the air, by volume. */
   | 'concentration'
   /** Water on or in a surface. */
-  | 'condensate';
+  | 'condensate'
+  /** In grams as a reader sees it, where a kilogram is too much. */
+  | 'small mass';
 
 export interface Measure {
   readonly kind: Kind;
@@ -77,8 +91,11 @@ export const crossSectionMm2 = (areaMm2: number): Measure => ({
   value: areaMm2 * 1e-6,
 });
 export const pressure = (pascals: number): Measure => ({ kind: 'pressure', value: pascals });
+export const waterPressure = (pascals: number): Measure => ({ kind: 'water pressure', value: pascals });
 export const flow = (m3PerS: number): Measure => ({ kind: 'flow', value: m3PerS });
 export const airFlow = (m3PerS: number): Measure => ({ kind: 'air flow', value: m3PerS });
+export const airVolume = (volumeM3: number): Measure => ({ kind: 'air volume', value: volumeM3 });
+export const draught = (pascals: number): Measure => ({ kind: 'draught', value: pascals });
 export const massFlow = (kgPerS: number): Measure => ({ kind: 'mass flow', value: kgPerS });
 export const wait = (seconds: number): Measure => ({ kind: 'wait', value: seconds });
 export const kelvins = (difference: number): Measure => ({
@@ -87,6 +104,10 @@ export const kelvins = (difference: number): Measure => ({
 });
 export const transmittance = (wPerM2K: number): Measure => ({ kind: 'transmittance', value: wPerM2K });
 export const conductance = (wPerK: number): Measure => ({ kind: 'conductance', value: wPerK });
+export const heatResistance = (m2KPerW: number): Measure => ({ kind: 'heat resistance', value: m2KPerW });
+export const heatCapacity = (joulesPerK: number): Measure => ({ kind: 'heat capacity', value: joulesPerK });
+export const specificHeat = (jPerKgK: number): Measure => ({ kind: 'specific heat', value: jPerKgK });
 export const freeArea = (areaM2: number): Measure => ({ kind: 'free area', value: areaM2 });
 export const concentration = (fraction: number): Measure => ({ kind: 'concentration', value: fraction });
 export const condensate = (kgPerM2: number): Measure => ({ kind: 'condensate', value: kgPerM2 });
+export const smallMass = (massKg: number): Measure => ({ kind: 'small mass', value: massKg });

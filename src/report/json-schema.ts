@@ -30,6 +30,9 @@ export const measure = z
         'kg/s',
         'W/(m2.K)',
         'W/K',
+        'm2.K/W',
+        'J/K',
+        'J/(kg.K)',
       ])
       .describe('SI unit; "1" for a plain ratio or a count.'),
     text: z.string().describe("The number rounded and in the plan's units, as the terminal shows it."),

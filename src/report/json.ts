@@ -161,16 +161,23 @@ const siUnits: Readonly<Record<Kind, JsonMeasure['unit']>> = {
   temperature: 'K',
   'cross-section': 'm2',
   pressure: 'Pa',
+  'water pressure': 'Pa',
   flow: 'm3/s',
   'air flow': 'm3/s',
+  'air volume': 'm3',
+  draught: 'Pa',
   'mass flow': 'kg/s',
   wait: 's',
   'temperature difference': 'K',
   transmittance: 'W/(m2.K)',
   conductance: 'W/K',
+  'heat resistance': 'm2.K/W',
+  'heat capacity': 'J/K',
+  'specific heat': 'J/(kg.K)',
   'free area': 'm2',
   concentration: '1',
   condensate: 'kg/m2',
+  'small mass': 'kg',
 };
 
 export const jsonMeasure = ({ kind, value }: Measure, text: string): JsonMeasure => ({

@@ -8,6 +8,7 @@ import {
   condensate,
   conductance,
   count,
+  current,
   density,
   duration,
   factor,
@@ -20,7 +21,9 @@ import {
   mass,
   massFlow,
   pressure,
+  resistance,
   share,
+  temperatureC,
   transmittance,
   volume,
   wait,
@@ -30,6 +33,10 @@ import {
   formatMeasure,
   formatNonZero,
   formatPair,
+  formatRow,
+  formatStep,
+  formatTypedStep,
+  looksAlike,
   renderPhrase,
   type Units,
 } from '../../src/report/format-measure.ts';
@@ -60,7 +67,7 @@ describe('formatMeasure', () => {
     [duration(0), '0.0 h', '0.0 h'],
     [kelvins(10), '10.0 K', '18.0 °F apart'],
     [transmittance(1.234), '1.23 W/m²K', '1.23 W/m²K'],
-    [conductance(45.6), '46 W/K', '46 W/K'],
+    [conductance(45.6), '45.6 W/K', '45.6 W/K'],
     [freeArea(0.01), '100 cm²', '16 in²'],
     [concentration(0.001234), '1,234 ppm', '1,234 ppm'],
     // 1 oz/ft² is 305.15 g/m².
@@ -172,6 +179,108 @@ describe('formatNonZero', () => {
   });
 });
 
+describe('formatStep', () => {
+  const step = (from: Measure, to: Measure, units: Units = 'metric') => {
+    const {
+      from: before,
+      to: after,
+      change,
+    } = formatStep(from, to, { kind: to.kind, value: to.value - from.value }, units);
+    return [before, after, change];
+  };
+
+  // What a step is from, to and by is written in one unit, whatever each would be written in by itself.
+  test.each<[string, Measure, Measure, readonly string[]]>([
+    [
+      'bar, though the second is less than 0.1 bar',
+      pressure(40_000),
+      pressure(8000),
+      ['0.40 bar', '0.08 bar', '-0.32 bar'],
+    ],
+    [
+      'bar, though the change is less than 0.1 bar',
+      pressure(240_000),
+      pressure(244_000),
+      ['2.40 bar', '2.44 bar', '0.04 bar'],
+    ],
+    [
+      'millibar, though the change is in pascals',
+      pressure(68),
+      pressure(51),
+      ['0.68 mbar', '0.51 mbar', '-0.17 mbar'],
+    ],
+    [
+      'hours, though the first is half an hour',
+      duration(1320),
+      duration(-8280),
+      ['0.4 h', '-2.3 h', '-2.7 h'],
+    ],
+    [
+      'hours, though the change is minutes',
+      duration(243_360),
+      duration(245_100),
+      ['67.6 h', '68.1 h', '0.5 h'],
+    ],
+    [
+      'metres, though the change is millimetres',
+      length(52.36),
+      length(52.61),
+      ['52.36 m', '52.61 m', '0.25 m'],
+    ],
+    ['metres on both sides of ten', length(9.99), length(10.02), ['9.99 m', '10.02 m', '0.03 m']],
+  ])('is in %s', (_, from, to, texts) => {
+    expect(step(from, to)).toEqual(texts);
+    const [first, second, change = ''] = texts;
+    expect(step(to, from)).toEqual([second, first, change.startsWith('-') ? change.slice(1) : `-${change}`]);
+  });
+
+  test('has as many decimals in its change as it takes to tell the two apart', () => {
+    expect(step(length(0.8373), length(0.8367))).toEqual(['837.3 mm', '836.7 mm', '-0.6 mm']);
+    expect(step(mass(2240.02), mass(2240))).toEqual(['2,240.02 kg', '2,240.00 kg', '-0.02 kg']);
+  });
+
+  test('never makes something look like nothing', () => {
+    expect(step(pressure(150_000), pressure(100))).toEqual(['1.50 bar', '0.001 bar', '-1.499 bar']);
+    expect(step(mass(0), mass(0.02))).toEqual(['0.00 kg', '0.02 kg', '0.02 kg']);
+    expect(step(duration(0), duration(7200))).toEqual(['0.0 h', '2.0 h', '2.0 h']);
+  });
+
+  test('in the units of the other system, too', () => {
+    expect(step(pressure(240_000), pressure(8000), 'imperial')).toEqual(['34.8 psi', '1.2 psi', '-33.6 psi']);
+    expect(step(length(0.9), length(1), 'imperial')).toEqual(['35.4 in', '3 ft 3.4 in', '3.9 in']);
+  });
+});
+
+test.each<[Measure, Measure, string]>([
+  [mass(24), mass(24.05), '0.05 kg'],
+  [mass(38), mass(52), '14 kg'],
+  [length(0.05), length(0.0525), '2.5 mm'],
+  [length(9.9), length(10.25), '0.35 m'],
+  [length(0.0254), length(0.0269875), '1.59 mm'],
+  [pressure(240_000), pressure(235_000), '-0.05 bar'],
+  [temperatureC(-8), temperatureC(-7.5), '0.5 °C'],
+  [temperatureC(20), temperatureC(15), '-5 °C'],
+  [mass(0.4), mass(0.4 + 1e-12), '0 kg'],
+])('what was typed as %o and then %o was changed by %s', (from, to, by) => {
+  const change = { kind: to.kind, value: to.value - from.value };
+  expect(formatTypedStep(from, to, change, 'metric')).toBe(by);
+});
+
+test('what was typed in metric has the usual digits in the other system', () => {
+  expect(formatTypedStep(mass(31), mass(58), mass(27), 'imperial')).toBe('60 lb');
+  expect(
+    formatTypedStep(temperatureC(0), temperatureC(5), { kind: 'temperature', value: 5 }, 'imperial'),
+  ).toBe('9 °F');
+});
+
+test('values in one row are in one unit', () => {
+  const { usual, apart } = formatRow([duration(1320), duration(15_480), duration(100)], 'metric');
+  expect(usual).toEqual(['0.4 h', '4.3 h', '0.03 h']);
+  expect(apart).toEqual(['0.4 h', '4.3 h', '0.03 h']);
+  expect(looksAlike(length(9.9996), length(10), 'metric')).toBe(true);
+  expect(looksAlike(length(9.99), length(10), 'metric')).toBe(false);
+});
+
 describe('renderPhrase', () => {
   test('joins texts and measures in the reader’s units', () => {
     const phrase = say`The rear axle carries ${mass(1980)}, ${length(1.37)} behind it.`;
@@ -187,4 +296,14 @@ describe('renderPhrase', () => {
       'It carries 53.1 %.',
     );
   });
+});
+
+test('a small current and a small resistance keep digits that say something', () => {
+  const shown = (measure: Measure): string => formatMeasure(measure, 'metric');
+  expect(shown(current(0.06))).toBe('0.060 A');
+  expect(shown(current(0))).toBe('0.0 A');
+  expect(shown(current(0.8))).toBe('0.8 A');
+  expect(shown(current(-0.02))).toBe('-0.020 A');
+  expect(shown(resistance(0.00035))).toBe('0.35 mohm');
+  expect(shown(resistance(0.0021))).toBe('2.1 mohm');
 });
