@@ -3,45 +3,28 @@ import { frontAxle, rearAxle } from '../build/quantities.ts';
 import type { Citation } from '../catalogue/citation.ts';
 import type { Step } from '../engine/finding.ts';
 import { exceeds, judge } from '../engine/judge.ts';
-import { factor, length, mass } from '../engine/measure.ts';
+import { mass } from '../engine/measure.ts';
 import { say } from '../engine/phrase.ts';
 import type { Output, RuleText } from '../engine/rule.ts';
 import type { Quantity } from '../plan/quantity.ts';
 import type { Placed } from './needs.ts';
 import { moveSomething } from './remedies.ts';
 import { greatest } from './states.ts';
-import { sumOfBodies } from './working.ts';
+import { axleStep } from './working/axle.ts';
 
 export const axlePlate: Citation = { title: "The axle limits on the van's plate", provenance: 'read' };
 
 const functionalOf = (axle: 'front' | 'rear', wheelbaseM: number) =>
   axle === 'front' ? frontAxle(wheelbaseM) : rearAxle(wheelbaseM);
 
-/** What every mass puts on the axle: its mass times its lever arm over the wheelbase. */
+/** What every mass puts on the axle in the state that is worst for it. */
 export function workAxle(
   axle: 'front' | 'rear',
   build: Build,
   { wheelbaseM, bodies }: Placed,
 ): readonly Step[] {
-  const functional = functionalOf(axle, wheelbaseM);
-  const { filling } = greatest(build, bodies, functional);
-  return [
-    sumOfBodies({
-      what:
-        axle === 'front'
-          ? 'What every mass puts on the front axle: m·(1 − x / L)'
-          : 'What every mass puts on the rear axle: m·x / L',
-      sum: say`x behind the front axle; L = ${length(wheelbaseM)}`,
-      bodies,
-      filling,
-      columns: [
-        { heading: 'x', of: ({ position }) => length(position.x.valueM) },
-        { heading: axle === 'front' ? '1 − x / L' : 'x / L', of: (body) => factor(functional(body).perKg) },
-      ],
-      adds: ['on the axle', (body) => functional(body).perKg],
-      paths: [['van', 'wheelbase']],
-    }),
-  ];
+  const { filling } = greatest(build, bodies, functionalOf(axle, wheelbaseM));
+  return [axleStep(axle, wheelbaseM, bodies, filling)];
 }
 
 /** The heaviest load on one axle against its limit; both axles are checked the same way. */

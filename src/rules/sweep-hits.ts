@@ -62,23 +62,47 @@ function standingOf(
 function depthInto(sweep: Sweep, prism: Prism): number | undefined {
   const areNear = boundsNear(boundsOf(sweep.prism.outline), boundsOf(prism.outline), 0);
   if (!areNear || !prismOverlap(sweep.prism, prism)) return undefined;
-  const depths = [
-    shortestClearingMove(prism.outline, sweep.prism.outline)?.distanceM,
-    verticalClearingMove(prism, sweep.prism)?.distanceM,
-    sweep.kind === 'lid' && sweep.leaf ? depthIntoArc(sweep, sweep.leaf, prism) : undefined,
-  ].filter((depthM) => depthM !== undefined);
-  const byM = Math.min(...depths);
+  const byM = Math.min(...waysOut(sweep, prism).map(({ distanceM }) => distanceM));
   return byM > TOUCH_TOLERANCE_M ? byM : undefined;
+}
+
+/** A way in which a body could come free of swept room. */
+export interface WayOut {
+  readonly direction: 'forward' | 'rearward' | 'left' | 'right' | 'up' | 'down' | 'clear of the arc';
+  readonly distanceM: number;
+  /** Where the body begins as seen from a lid's hinge. */
+  readonly fromHinge?: FromHinge;
+}
+
+/** The shortest way along the floor, the shorter of up and down, and for a lid what its arc leaves. They overlap. */
+export function waysOut(sweep: Sweep, prism: Prism): readonly WayOut[] {
+  const level = shortestClearingMove(prism.outline, sweep.prism.outline);
+  const upright = verticalClearingMove(prism, sweep.prism);
+  const arc = sweep.kind === 'lid' && sweep.leaf ? [outOfArc(sweep, sweep.leaf, prism)] : [];
+  return [...(level ? [level] : []), ...(upright ? [upright] : []), ...arc];
+}
+
+/** How far out from a lid's hinge, and how high above it, the nearest of a body is. */
+export interface FromHinge {
+  readonly reachM: number;
+  readonly outM: number;
+  readonly upM: number;
 }
 
 /**
  * How far the free edge of a lid, which runs on an arc about its hinge, goes into a body; below 0 it passes it. The
  * swept room has a corner that the lid never enters.
  */
-function depthIntoArc({ prism: { outline, bottomM } }: Sweep, leaf: Leaf, prism: Prism): number {
+function outOfArc({ prism: { outline, bottomM } }: Sweep, leaf: Leaf, prism: Prism): WayOut {
   const corners = overlap(prism.outline, outline).flat();
   const outM = Math.min(...corners.map((corner) => fromHinge(leaf, corner)));
-  return leaf.reachM - Math.hypot(outM, Math.max(0, prism.bottomM - bottomM));
+  const upM = Math.max(0, prism.bottomM - bottomM);
+  const { reachM } = leaf;
+  return {
+    direction: 'clear of the arc',
+    distanceM: reachM - Math.hypot(outM, upM),
+    fromHinge: { reachM, outM, upM },
+  };
 }
 
 /** How far from a lid's hinge a place is, on the plan. */
@@ -94,7 +118,12 @@ function beyond(sweep: Sweep, own: Solid, layout: Layout): Hit[] {
   const { leans } = own;
   const already = outOfShell(own.prism, closedShell(layout), { leans });
   return beyondShell(sweep.prism, layout, { leans })
-    .map((out): Beyond => ({ ...out, byM: Math.min(out.byM, arcBeyond(sweep, out, layout)) }))
+    .map(
+      (out): Beyond => ({
+        ...out,
+        byM: Math.min(out.byM, arcBeyond(sweep, out.face, layout)?.byM ?? out.byM),
+      }),
+    )
     .filter(({ byM }) => byM > TOUCH_TOLERANCE_M)
     .filter(({ face, byM }) =>
       already.every((its) => its.face !== face || byM > its.byM + TOUCH_TOLERANCE_M),
@@ -103,26 +132,45 @@ function beyond(sweep: Sweep, own: Solid, layout: Layout): Hit[] {
 
 const opposite = { front: 'rear', rear: 'front', left: 'right', right: 'left' } as const;
 
+/** Where a lid's free edge is furthest beyond a side: how far open, and its place and that of the side. */
+export interface ArcBeyond {
+  readonly degrees: number;
+  /** Towards that side, from the middle of the van, the front of the load bay or the floor. */
+  readonly edgeM: number;
+  readonly wallM: number;
+  readonly byM: number;
+}
+
 /** Of a lid: how far its free edge truly goes beyond the wall before it, or the roof above it, on its arc. */
-function arcBeyond({ kind, leaf, prism }: Sweep, { face }: Beyond, layout: Layout): number {
-  if (kind !== 'lid' || !leaf || (face !== 'top' && face !== opposite[leaf.side])) return Infinity;
+export function arcBeyond(
+  { kind, leaf, prism }: Sweep,
+  face: ShellFace,
+  layout: Layout,
+): ArcBeyond | undefined {
+  if (kind !== 'lid' || !leaf || (face !== 'top' && face !== opposite[leaf.side])) return undefined;
   const shell = closedShell(layout);
   const { part, side, reachM } = leaf;
   const steps = 90;
-  const beyondM = Array.from({ length: steps + 1 }, (_, step) => {
+  const stations = Array.from({ length: steps + 1 }, (_, step): ArcBeyond => {
     const angle = ((Math.PI / 2) * step) / steps;
     const outM = reachM * Math.cos(angle);
     const heightM = prism.bottomM + reachM * Math.sin(angle);
     const halfM = widthAt(shell.profile, heightM) / 2;
     const edges = { front: part.xM + outM, rear: part.xM + part.lengthM - outM };
-    if (face === 'front') return -edges.rear;
-    if (face === 'rear') return edges.front - shell.lengthM;
-    if (face === 'left') return -(part.yM + part.widthM - outM) - halfM;
-    if (face === 'right') return part.yM + outM - halfM;
+    const station = (edgeM: number, wallM: number): ArcBeyond => ({
+      degrees: (90 * step) / steps,
+      edgeM,
+      wallM,
+      byM: edgeM - wallM,
+    });
+    if (face === 'front') return station(-edges.rear, 0);
+    if (face === 'rear') return station(edges.front, shell.lengthM);
+    if (face === 'left') return station(-(part.yM + part.widthM - outM), halfM);
+    if (face === 'right') return station(part.yM + outM, halfM);
     const alongM = side === 'front' || side === 'rear' ? [edges[side]] : [part.xM, part.xM + part.lengthM];
-    return heightM - Math.min(...alongM.map((xM) => heightAt(shell.heights, xM)));
+    return station(heightM, Math.min(...alongM.map((xM) => heightAt(shell.heights, xM))));
   });
-  return Math.max(...beyondM);
+  return stations.reduce((most, each) => (each.byM > most.byM ? each : most));
 }
 
 /** Two that cannot be open at once; a drawer behind the door of its own cupboard waits for that anyway. */

@@ -8,6 +8,7 @@ import { aboveGround } from '../above-ground.ts';
 import { balanceCaution, stabilityCaution } from '../cautions.ts';
 import { floorHeight, placed } from '../needs.ts';
 import { greatestRatio } from '../states.ts';
+import { heightSteps } from '../working/centre.ts';
 
 const text: RuleText = {
   id: 'balance.centre-height',
@@ -53,5 +54,10 @@ export default defineRule({
         }),
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const bodies = aboveGround(facts.placed.bodies, facts.floorHeight);
+    const { filling } = greatestRatio(build, bodies, momentOfHeight, totalMass);
+    return heightSteps(bodies, filling, facts.floorHeight.value);
   },
 });

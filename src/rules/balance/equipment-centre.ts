@@ -3,13 +3,14 @@ import { sumOf } from '../../build/functional.ts';
 import { momentBehindFrontAxle, totalMass } from '../../build/quantities.ts';
 import { centreInWheelbaseRule } from '../../catalogue/methods.ts';
 import { judge } from '../../engine/judge.ts';
-import { length } from '../../engine/measure.ts';
+import { factor, length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { balanceCaution } from '../cautions.ts';
 import { type Placed, placed } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { greatestRatio } from '../states.ts';
+import { centreSteps } from '../working/centre.ts';
 
 const text: RuleText = {
   id: 'balance.equipment-centre',
@@ -67,5 +68,30 @@ export default defineRule({
       cautions: regional.cautions,
     });
     return { findings: [finding] };
+  },
+  work: ({ build, facts, limit }) => {
+    const { wheelbaseM } = facts.placed;
+    const { value } = limit('equipment-centre-rearmost');
+    const { filling } = greatestRatio(build, facts.equipment, momentBehindFrontAxle, totalMass);
+    const [whole, ...centre] = centreSteps({
+      what: 'the place of its centre behind the front axle',
+      letter: 'x',
+      from: say`behind the front axle (ahead of it with a minus)`,
+      ofWhat: 'what was built in and packed, in this state',
+      bodies: facts.equipment,
+      filling,
+      placeM: ({ position }) => position.x.valueM,
+      paths: [['van', 'load_bay', 'behind_front_axle']],
+    });
+    return [
+      ...(whole ? [whole] : []),
+      {
+        what: 'How far back its centre may be: no further than the rear axle',
+        sum: say`${factor(value)} · ${length(wheelbaseM)} of wheelbase`,
+        result: length(value * wheelbaseM),
+        paths: [['van', 'wheelbase']],
+      },
+      ...centre,
+    ];
   },
 });

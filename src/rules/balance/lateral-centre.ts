@@ -8,6 +8,7 @@ import { balanceCaution } from '../cautions.ts';
 import { placed, sideways } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { furthestLean } from '../states.ts';
+import { centreSteps } from '../working/centre.ts';
 
 const text: RuleText = {
   id: 'balance.lateral-centre',
@@ -58,5 +59,23 @@ export default defineRule({
         }),
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const { bodies } = facts.placed;
+    const { isRight, worst } = furthestLean(build, bodies, momentRightOfCentre, totalMass);
+    const [side, other] = isRight ? ['right', 'left'] : ['left', 'right'];
+    return centreSteps({
+      what: `how far the centre of mass is to the ${side}`,
+      letter: 'y',
+      from: say`to the ${side} of the centre line (to the ${other} with a minus)`,
+      ofWhat: 'everything in this state',
+      bodies,
+      filling: worst.filling,
+      placeM: ({ position }) => (isRight ? position.y.valueM : -position.y.valueM),
+      paths: [
+        ['van', 'load_bay', 'width'],
+        ['van', 'track'],
+      ],
+    });
   },
 });

@@ -1,15 +1,18 @@
-import type { NamedState } from '../../build/build.ts';
+import type { Build, NamedState } from '../../build/build.ts';
 import { evaluate, sumOf } from '../../build/functional.ts';
 import { frontAxle, momentRightOfCentre, rearAxle, totalMass } from '../../build/quantities.ts';
 import { describe } from '../../build/worst-state.ts';
 import { axleLoadMethod } from '../../catalogue/methods.ts';
-import { type Finding, verdicts } from '../../engine/finding.ts';
+import { type Finding, type Step, verdicts } from '../../engine/finding.ts';
 import { judge, type Uncertain } from '../../engine/judge.ts';
-import { length, mass } from '../../engine/measure.ts';
+import { length, mass, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, type Need, type RuleText } from '../../engine/rule.ts';
+import type { Quantity } from '../../plan/quantity.ts';
 import { balanceCaution, vehicleLawCaution } from '../cautions.ts';
-import { frontLimit, maxMass, placed, rearLimit, sideways } from '../needs.ts';
+import { frontLimit, maxMass, type Placed, placed, rearLimit, sideways } from '../needs.ts';
+import { axleStep } from '../working/axle.ts';
+import { massOfEverything } from '../working/parts.ts';
 
 const text: RuleText = {
   id: 'balance.load-states',
@@ -38,35 +41,12 @@ export default defineRule({
   needs: { states, placed, maxMass, frontLimit, rearLimit },
   check: ({ build, facts }) => {
     if (facts.states.length === 0) return { findings: [] };
-    const { wheelbaseM, bodies } = facts.placed;
+    const { bodies } = facts.placed;
     const inState = facts.states.map((state) => ({
-      state,
-      total: evaluate(bodies, totalMass, state.filling),
-      front: evaluate(bodies, frontAxle(wheelbaseM), state.filling),
-      rear: evaluate(bodies, rearAxle(wheelbaseM), state.filling),
+      ...figuresIn(state, facts.placed),
       sidewaysM: sumOf(bodies, momentRightOfCentre, state.filling),
     }));
-    const findings = inState.map(({ state, total, front, rear }): Finding => {
-      const judged = (what: string, measured: Uncertain, limit: number): Finding =>
-        judge({
-          rule: text,
-          subject: state.name,
-          path: state.path,
-          kind: 'mass',
-          measured,
-          limit,
-          sense: 'at most',
-          broken: 'fail',
-          state: describe(build, state.filling),
-          reason: say`In this state ${what} is closest to its limit: ${mass(measured.value)} of ${mass(limit)}.`,
-          remedy: (shortfall) => say`Take ${mass(Math.ceil(shortfall))} off ${what} in this state.`,
-        });
-      return [
-        judged('the whole van', total, facts.maxMass.value),
-        judged('the front axle', front, facts.frontLimit.value),
-        judged('the rear axle', rear, facts.rearLimit.value),
-      ].reduce((a, b) => (isWorse(b, a) ? b : a));
-    });
+    const findings = inState.map((figures) => closestOf(judgedIn(figures, facts, build)).finding);
     const sidesKnown = sideways(build).ok;
     const side = (valueM: number) =>
       valueM >= 0 ? say`${length(valueM)} right` : say`${length(-valueM)} left`;
@@ -92,4 +72,95 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts }, finding) => {
+    const state = facts.states.find(({ name }) => name === finding.subject);
+    if (!state) return undefined;
+    const judged = judgedIn(figuresIn(state, facts.placed), facts, build);
+    const closest = closestOf(judged);
+    return [comparedStep(judged, closest), stepOf(closest.what, facts.placed, state)];
+  },
 });
+
+interface Figures {
+  readonly state: NamedState;
+  readonly total: Uncertain;
+  readonly front: Uncertain;
+  readonly rear: Uncertain;
+}
+
+const figuresIn = (state: NamedState, { bodies, wheelbaseM }: Placed): Figures => ({
+  state,
+  total: evaluate(bodies, totalMass, state.filling),
+  front: evaluate(bodies, frontAxle(wheelbaseM), state.filling),
+  rear: evaluate(bodies, rearAxle(wheelbaseM), state.filling),
+});
+
+interface Limits {
+  readonly maxMass: Quantity;
+  readonly frontLimit: Quantity;
+  readonly rearLimit: Quantity;
+}
+
+interface Judged {
+  readonly what: 'the whole van' | 'the front axle' | 'the rear axle';
+  readonly measuredKg: number;
+  readonly limitKg: number;
+  readonly finding: Finding;
+}
+
+type AllJudged = readonly [Judged, ...Judged[]];
+
+/** The three loads of a state against their limits. */
+function judgedIn({ state, total, front, rear }: Figures, limits: Limits, build: Build): AllJudged {
+  const judged = (what: Judged['what'], measured: Uncertain, { value: limitKg }: Quantity): Judged => ({
+    what,
+    measuredKg: measured.value,
+    limitKg,
+    finding: judge({
+      rule: text,
+      subject: state.name,
+      path: state.path,
+      kind: 'mass',
+      measured,
+      limit: limitKg,
+      sense: 'at most',
+      broken: 'fail',
+      state: describe(build, state.filling),
+      reason: say`In this state ${what} is closest to its limit: ${mass(measured.value)} of ${mass(limitKg)}.`,
+      remedy: (shortfall) => say`Take ${mass(Math.ceil(shortfall))} off ${what} in this state.`,
+    }),
+  });
+  return [
+    judged('the whole van', total, limits.maxMass),
+    judged('the front axle', front, limits.frontLimit),
+    judged('the rear axle', rear, limits.rearLimit),
+  ];
+}
+
+const closestOf = (judged: AllJudged): Judged =>
+  judged.reduce((a, b) => (isWorse(b.finding, a.finding) ? b : a));
+
+function comparedStep(judged: AllJudged, { what }: Judged): Step {
+  const used = judged.map(
+    (each) =>
+      say`${each.what} ${mass(each.measuredKg)} / ${mass(each.limitKg)} = ${share(each.measuredKg / each.limitKg)}`,
+  );
+  return {
+    what: `Which of the three loads is closest to its limit: ${what}`,
+    sum: used.reduce((all, each) => say`${all}; ${each}`),
+    paths: [
+      ['van', 'max_mass'],
+      ['van', 'axle_limits'],
+    ],
+  };
+}
+
+function stepOf(what: Judged['what'], { bodies, wheelbaseM }: Placed, { filling, path }: NamedState): Step {
+  if (what === 'the whole van')
+    return {
+      ...massOfEverything(bodies, filling, 'Everything aboard in this state: M = Σ m'),
+      paths: [path],
+    };
+  const step = axleStep(what === 'the front axle' ? 'front' : 'rear', wheelbaseM, bodies, filling);
+  return { ...step, what: `${step.what}, in this state`, paths: [...(step.paths ?? []), path] };
+}

@@ -9,7 +9,7 @@ import { balanceCaution } from '../cautions.ts';
 import { placed, type Tracks, tracks } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { furthestLean } from '../states.ts';
-import { massOfEverything, sumOfBodies } from '../working.ts';
+import { massOfEverything, sumOfBodies } from '../working/parts.ts';
 
 const text: RuleText = {
   id: 'balance.sides',

@@ -9,6 +9,7 @@ import { aboveGround } from '../above-ground.ts';
 import { stabilityCaution } from '../cautions.ts';
 import { floorHeight, placed, tracks } from '../needs.ts';
 import { greatestRatio } from '../states.ts';
+import { heightSteps } from '../working/centre.ts';
 
 const text: RuleText = {
   id: 'balance.stability',
@@ -60,5 +61,23 @@ export default defineRule({
         }),
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const bodies = aboveGround(facts.placed.bodies, facts.floorHeight);
+    const { value: heightM, filling } = greatestRatio(build, bodies, momentOfHeight, totalMass);
+    const height = heightSteps(bodies, filling, facts.floorHeight.value);
+    if (heightM <= 0) return height;
+    const { frontM, rearM } = facts.tracks;
+    const trackM = Math.min(frontM, rearM);
+    const narrower = frontM === rearM ? '' : ', T the narrower track';
+    return [
+      ...height,
+      {
+        what: 'How hard it could be pushed before it tips: SSF = T / (2·h)',
+        sum: say`${length(trackM)} / (2 · ${length(heightM)})${narrower}`,
+        result: factor(staticStabilityFactor(trackM, heightM)),
+        paths: [['van', 'track']],
+      },
+    ];
   },
 });

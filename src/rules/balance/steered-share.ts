@@ -8,6 +8,7 @@ import { balanceCaution, vehicleLawCaution } from '../cautions.ts';
 import { codes, maxMass, placed } from '../needs.ts';
 import { moveSomething } from '../remedies.ts';
 import { least } from '../states.ts';
+import { axleStep } from '../working/axle.ts';
 
 const text: RuleText = {
   id: 'balance.steered-share',
@@ -52,5 +53,20 @@ export default defineRule({
         }),
       ],
     };
+  },
+  work: ({ build, facts }) => {
+    const { wheelbaseM, bodies } = facts.placed;
+    const maxKg = facts.maxMass.value;
+    const { value, filling } = least(build, bodies, frontAxle(wheelbaseM));
+    const lightest = axleStep('front', wheelbaseM, bodies, filling);
+    return [
+      { ...lightest, what: `${lightest.what}, in the state in which it carries least` },
+      {
+        what: 'That as a share of the plated maximum: R_f / M_max',
+        sum: say`${mass(value)} / ${mass(maxKg)}`,
+        result: share(value / maxKg),
+        paths: [['van', 'max_mass']],
+      },
+    ];
   },
 });

@@ -1,14 +1,15 @@
-import type { Solid } from '../../build/layout.ts';
-import { contains, difference, overlap, thickerThan } from '../../calc/space/clip.ts';
+import { contains, overlap, thickerThan } from '../../calc/space/clip.ts';
 import { boxFits } from '../../calc/space/fit-in.ts';
-import { boundsOf, isBox, TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
+import { isBox, TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { fitCaution } from '../cautions.ts';
 import { sizeOf, upToMillimetre } from '../clearing.ts';
 import { fitFinding, listed, shapesMethod, things } from '../fit-finding.ts';
-import { bringIn, type Excess, excessOf, type Side, tooLarge } from '../sticking-out.ts';
+import { layout } from '../needs.ts';
+import { bringIn, type Excess, excessOf, tooLarge } from '../sticking-out.ts';
+import { cutSteps, type Held, outsideOf, piecesOutside, sides, stickingSteps } from '../working/contents.ts';
 
 const text: RuleText = {
   id: 'fit.contents',
@@ -26,12 +27,6 @@ const text: RuleText = {
   place: ['fixtures'],
 };
 
-/** A thing and what it stands in or on. */
-interface Held {
-  readonly solid: Solid;
-  readonly host: Solid;
-}
-
 const contents: Need<readonly Held[]> = ({ layout }) => {
   if (!layout) return missing('van.load_bay');
   const known = new Map(layout.solids.map((solid) => [solid.name, solid]));
@@ -44,7 +39,7 @@ const contents: Need<readonly Held[]> = ({ layout }) => {
 
 export default defineRule({
   ...text,
-  needs: { contents },
+  needs: { layout, contents },
   check: ({ facts: { contents } }) => {
     const findings = contents.flatMap((held) => {
       if (!held.solid.isInside) return standsBeside(held) ? [offItsHost(held)] : [];
@@ -67,16 +62,13 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts }, finding) => {
+    const held = facts.contents.find(({ solid }) => solid.name === finding.subject);
+    if (!finding.measured || !held) return undefined;
+    const excesses = excessOf(held.solid.box, held.host.box);
+    return excesses.length > 0 ? stickingSteps(held, excesses, facts.layout) : cutSteps(held, facts.layout);
+  },
 });
-
-const sides: Readonly<Record<Side, string>> = {
-  front: 'at the front',
-  rear: 'at the rear',
-  left: 'on the left',
-  right: 'on the right',
-  top: 'at the top',
-  bottom: 'at the bottom',
-};
 
 /** Nothing of it is over what it is said to stand on. */
 const standsBeside = ({ solid, host }: Held): boolean =>
@@ -117,9 +109,10 @@ function sticksOut({ solid, host }: Held, excesses: readonly Excess[]) {
 }
 
 /** Within the box of its host, but not within its outline: into a corner that is cut off, or out of a round. */
-function cutsThrough({ solid, host }: Held) {
-  const outside = difference([solid.prism.outline], [host.prism.outline]).outlines;
-  const { leastXM, mostXM, leastYM, mostYM } = boundsOf(outside.flat());
+function cutsThrough(held: Held) {
+  const { solid, host } = held;
+  const outside = piecesOutside(held);
+  const { leastXM, mostXM, leastYM, mostYM } = outsideOf(held);
   const byM = Math.min(mostXM - leastXM, mostYM - leastYM);
   return fitFinding(text, {
     subject: solid.name,

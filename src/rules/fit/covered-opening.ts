@@ -24,6 +24,7 @@ import { coveredShare as keptShare } from '../exits.ts';
 import { fitFinding, listed } from '../fit-finding.ts';
 import { outOfRoom } from '../out-of-room.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { type Covering, coveredSteps } from '../working/covered.ts';
 
 /** Nobody reaches up with their head any further to get through a door. */
 const DOORWAY_HEIGHT_M = 1.9;
@@ -86,7 +87,21 @@ export default defineRule({
       ...(all.unplaced.length > 0 ? [unknown(all.unplaced)] : []),
     ],
   }),
+  work: ({ facts: { openings: all } }, finding) => {
+    const opening = all.layout.openings.find(({ name }) => name === finding.subject);
+    return opening && coveredSteps(opening, coveringOf(opening, all.layout));
+  },
 });
+
+function coveringOf(opening: ShellOpening, layout: Layout): Covering {
+  const hole = inPlane(opening);
+  const used = usedPart(opening, hole);
+  const all = used ? coversOf(opening, used, layout) : [];
+  const reached = opening.escape ? new Set<string>() : reachedThrough(opening, layout);
+  const covers = all.filter(({ solid }) => !reached.has(solid.name));
+  const coveredShare = areaOf(covers.flatMap(({ onOpening }) => onOpening)) / areaOf([hole]);
+  return { hole, all, covers, coveredShare };
+}
 
 /** One finding about all openings of which the plan says too little. */
 function unknown(openingsLeft: readonly Unplaced[]): Finding {
@@ -104,12 +119,7 @@ function unknown(openingsLeft: readonly Unplaced[]): Finding {
 }
 
 function findingOf(opening: ShellOpening, layout: Layout): Finding {
-  const hole = inPlane(opening);
-  const used = usedPart(opening, hole);
-  const all = used ? coversOf(opening, used, layout) : [];
-  const reached = opening.escape ? new Set<string>() : reachedThrough(opening, layout);
-  const covers = all.filter(({ solid }) => !reached.has(solid.name));
-  const coveredShare = areaOf(covers.flatMap(({ onOpening }) => onOpening)) / areaOf([hole]);
+  const { all, covers, coveredShare } = coveringOf(opening, layout);
   const common = { subject: opening.name, path: opening.path };
   if (covers.length === 0) {
     const behind = all.map(({ solid }) => [solid.name]);

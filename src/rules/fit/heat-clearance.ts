@@ -1,4 +1,4 @@
-import type { BuiltBuildUp } from '../../build/build.ts';
+import type { Build, BuiltBuildUp } from '../../build/build.ts';
 import type { HeatClearance, Layout, Solid } from '../../build/layout.ts';
 import { overlap } from '../../calc/space/clip.ts';
 import { type Bounds, boundsOf, TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
@@ -6,7 +6,7 @@ import { prismOverlap } from '../../calc/space/prism.ts';
 import { outOfShell, type ShellFace } from '../../calc/space/shell.ts';
 import { burningKnowledge, burns } from '../../catalogue/burning.ts';
 import { materialNamed } from '../../catalogue/materials.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { count, length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -15,6 +15,7 @@ import { heatCaution } from '../cautions.ts';
 import { fitFinding, listed } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { gapSteps, inside, liningSteps } from '../working/clearance.ts';
 
 const text: RuleText = {
   id: 'fit.heat-clearance',
@@ -46,15 +47,37 @@ export default defineRule({
         const own = zones.filter(({ of }) => of === name);
         const hot = room.solids.find((solid) => solid.name === name);
         if (!hot) return [];
-        const found = own.flatMap((zone) => [
-          ...room.solids.flatMap((solid) => intrusion(zone, hot, solid)),
-          ...linings(zone, hot, room, build.buildUps),
-        ]);
-        return found.length > 0 ? found : [allFree(hot, own, room)];
+        const found = own.flatMap((zone) => intrusionsOf(zone, hot, room, build));
+        return found.length > 0 ? found.map(({ finding }) => finding) : [allFree(hot, own, room)];
       }),
     };
   },
+  work: ({ build, facts: { layout: room, zones } }, finding) => {
+    const all = zones.flatMap((zone) => {
+      const hot = room.solids.find(({ name }) => name === zone.of);
+      return hot ? intrusionsOf(zone, hot, room, build) : [];
+    });
+    // A thing may be too near on two sides, and the room on one side reach two walls of one lining.
+    const found = all.find(
+      ({ finding: { subject, path, measured } }) =>
+        subject === finding.subject &&
+        path.at(-1) === finding.path.at(-1) &&
+        measured?.value === finding.measured?.value,
+    );
+    return found?.steps();
+  },
 });
+
+/** Something that burns in the room that a hot thing needs, and how that was worked out. */
+interface Intrusion {
+  readonly finding: Finding;
+  readonly steps: () => readonly Step[];
+}
+
+const intrusionsOf = (zone: HeatClearance, hot: Solid, room: Layout, build: Build): readonly Intrusion[] => [
+  ...room.solids.flatMap((solid) => intrusion(zone, hot, solid, room)),
+  ...linings(zone, hot, room, build.buildUps),
+];
 
 const sideInWords: Readonly<Record<HeatClearance['side'], string>> = {
   front: 'in front of',
@@ -80,7 +103,7 @@ function burning({ combustible, material }: Solid): boolean | undefined {
   return row && burns(row);
 }
 
-function intrusion(zone: HeatClearance, hot: Solid, solid: Solid): Finding[] {
+function intrusion(zone: HeatClearance, hot: Solid, solid: Solid, room: Layout): Intrusion[] {
   const burnt = burning(solid);
   if (solid.name === hot.name || burnt === false) return [];
   if (!prismOverlap(zone.prism, solid.prism)) return [];
@@ -92,22 +115,26 @@ function intrusion(zone: HeatClearance, hot: Solid, solid: Solid): Finding[] {
   const lackingM = upToMillimetre(zone.depthM - apartM);
   const where = sideInWords[zone.side];
   const move = say`Leave ${length(zone.depthM)} between them: move ${isHost ? hot.name : solid.name} ${length(lackingM)} ${isHost ? back[zone.side] : away[zone.side]}`;
+  const steps = () => gapSteps({ zone, hot, solid, isHost, apartM, room });
   return [
-    judge({
-      rule: text,
-      subject: `${hot.name} and ${solid.name}`,
-      path: zone.path,
-      kind: 'length',
-      measured: { value: apartM, standard: 0 },
-      limit: zone.depthM,
-      sense: 'at least',
-      broken: burnt ? 'fail' : 'warn',
-      reason: say`${solid.name} ${burnt ? say`burns and stands` : say`stands`} ${length(apartM)} ${where} ${hot.name}, which needs ${length(zone.depthM)} there: it is ${length(lackingM)} too near.${burnt ? '' : ' The plan does not say whether it burns.'}`,
-      remedy: () =>
-        burnt
-          ? say`${move}.`
-          : say`${move}; or, if it does not burn, add \`combustible: false\` to ${solid.name}.`,
-    }),
+    {
+      steps,
+      finding: judge({
+        rule: text,
+        subject: `${hot.name} and ${solid.name}`,
+        path: zone.path,
+        kind: 'length',
+        measured: { value: apartM, standard: 0 },
+        limit: zone.depthM,
+        sense: 'at least',
+        broken: burnt ? 'fail' : 'warn',
+        reason: say`${solid.name} ${burnt ? say`burns and stands` : say`stands`} ${length(apartM)} ${where} ${hot.name}, which needs ${length(zone.depthM)} there: it is ${length(lackingM)} too near.${burnt ? '' : ' The plan does not say whether it burns.'}`,
+        remedy: () =>
+          burnt
+            ? say`${move}.`
+            : say`${move}; or, if it does not burn, add \`combustible: false\` to ${solid.name}.`,
+      }),
+    },
   ];
 }
 
@@ -161,12 +188,14 @@ const surfacesAt: Readonly<Record<ShellFace, readonly string[]>> = {
 function linings(
   zone: HeatClearance,
   hot: Solid,
-  { shell }: Layout,
+  room: Layout,
   buildUps: readonly BuiltBuildUp[],
-): Finding[] {
+): Intrusion[] {
+  const { shell } = room;
   if (hot.whereabouts !== 'inside') return [];
   const own = outOfShell(hot.prism, shell, { leans: hot.leans });
-  return outOfShell(zone.prism, shell, { leans: false }).flatMap(({ face, byM }): Finding[] => {
+  return outOfShell(zone.prism, shell, { leans: false }).flatMap((protrusion): Intrusion[] => {
+    const { face, byM } = protrusion;
     // A hot thing that sticks out of the shell itself is another trouble.
     if (own.some((each) => each.face === face)) return [];
     const burnt = buildUps.filter(
@@ -180,30 +209,25 @@ function linings(
     const lackingM = upToMillimetre(zone.depthM - apartM);
     const names = listed(burnt.map(({ name }) => say`${name}`));
     return [
-      judge({
-        rule: text,
-        subject: `${hot.name} and ${burnt.map(({ name }) => name).join(', ')}`,
-        path: zone.path,
-        kind: 'length',
-        measured: { value: apartM, standard: 0 },
-        limit: zone.depthM,
-        sense: 'at least',
-        broken: 'warn',
-        reason: say`${hot.name} needs ${length(zone.depthM)} clear ${inside[zone.side]}, and the ${surfaceInWords[face]} is ${length(apartM)} away. Its lining (${names}) has a layer that burns or may burn.`,
-        remedy: () =>
-          say`Move ${hot.name} ${length(lackingM)} away from the ${surfaceInWords[face]}, or build that part of it as the maker's instructions ask.`,
-      }),
+      {
+        steps: () => liningSteps(zone, hot, room, protrusion),
+        finding: judge({
+          rule: text,
+          subject: `${hot.name} and ${burnt.map(({ name }) => name).join(', ')}`,
+          path: zone.path,
+          kind: 'length',
+          measured: { value: apartM, standard: 0 },
+          limit: zone.depthM,
+          sense: 'at least',
+          broken: 'warn',
+          reason: say`${hot.name} needs ${length(zone.depthM)} clear ${inside[zone.side]}, and the ${surfaceInWords[face]} is ${length(apartM)} away. Its lining (${names}) has a layer that burns or may burn.`,
+          remedy: () =>
+            say`Move ${hot.name} ${length(lackingM)} away from the ${surfaceInWords[face]}, or build that part of it as the maker's instructions ask.`,
+        }),
+      },
     ];
   });
 }
-
-const inside: Readonly<Record<HeatClearance['side'], string>> = {
-  front: 'in front of it',
-  rear: 'behind it',
-  left: 'to its left',
-  right: 'to its right',
-  above: 'above it',
-};
 
 const surfaceInWords: Readonly<Record<ShellFace, string>> = {
   front: 'bulkhead',

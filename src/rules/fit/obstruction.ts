@@ -18,6 +18,7 @@ import {
 import { fitFinding, listed, piece, shapesMethod, things } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { goesThroughOpening, isRearDoorLining } from '../sticking-out.ts';
+import { placePaths, sharedSteps } from '../working/box.ts';
 
 const text: RuleText = {
   id: 'fit.obstruction',
@@ -49,7 +50,7 @@ export default defineRule({
   check: ({ facts: { layout, solids } }) => {
     const { fixedParts, unplacedParts } = layout;
     const met = meetings(layout);
-    const standing = new Map(met.map(({ solid, standsIn }) => [solid.name, standsIn]));
+    const standing = standingIn(met);
     const mend = mender(layout);
     const unknown = unplacedParts.map(({ name, path, missing }) =>
       fitFinding(text, {
@@ -62,10 +63,7 @@ export default defineRule({
       }),
     );
     const findings = met.flatMap(({ solid, standsIn, straddles }) => {
-      // What is in or on another thing moves with it.
-      const own = standsIn.filter(
-        (part) => !solid.hosts.some((host) => standing.get(host)?.some((other) => other === part)),
-      );
+      const own = ownParts(solid, standsIn, standing);
       return [
         ...(own.length > 0 ? [inTheWay(solid, own, mend([moverOf(solid, own, met)]))] : []),
         ...(straddles.length > 0 ? [takesRoom(solid, straddles)] : []),
@@ -84,7 +82,46 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { layout } }, finding) => {
+    const met = meetings(layout);
+    const found = met.find(({ solid }) => solid.name === finding.subject);
+    if (!finding.measured || !found) return undefined;
+    const { solid, standsIn } = found;
+    const own = ownParts(solid, standsIn, standingIn(met));
+    const deepest = own.reduce<FixedPart | undefined>(
+      (worst, part) => (worst && depthIn(solid, worst) >= depthIn(solid, part) ? worst : part),
+      undefined,
+    );
+    if (!deepest) return undefined;
+    const { name, prism, path } = deepest;
+    const steps = sharedSteps(
+      { ...solid, paths: placePaths(solid, layout) },
+      { name, prism, paths: [path] },
+      layout,
+    );
+    if (own.length === 1) return steps;
+    return [
+      {
+        what: `It stands in ${own.length} parts of the van, deepest in ${name}`,
+        sum: listed(own.map((part) => say`${part.name} by ${length(depthIn(solid, part))}`)),
+      },
+      ...steps,
+    ];
+  },
 });
+
+const standingIn = (met: readonly Met[]): ReadonlyMap<string, readonly FixedPart[]> =>
+  new Map(met.map(({ solid, standsIn }) => [solid.name, standsIn]));
+
+/** Without those that what it is in or on stands in as well: with that it moves. */
+const ownParts = (
+  { hosts }: Solid,
+  standsIn: readonly FixedPart[],
+  standing: ReadonlyMap<string, readonly FixedPart[]>,
+): readonly FixedPart[] =>
+  standsIn.filter((part) => !hosts.some((host) => standing.get(host)?.some((other) => other === part)));
+
+const depthIn = ({ prism }: Solid, part: FixedPart): number => depthOf(sharedBox(prism, part.prism));
 
 function meetings(layout: Layout): readonly Met[] {
   const { solids, fixedParts, unplaced, shell } = layout;
@@ -141,7 +178,7 @@ function inTheWay(solid: Solid, parts: readonly FixedPart[], found: Mend | undef
     subject: solid.name,
     path: solid.path,
     verdict: 'fail',
-    measured: length(Math.max(...parts.map(({ prism }) => depthOf(sharedBox(solid.prism, prism))))),
+    measured: length(Math.max(...parts.map((part) => depthIn(solid, part)))),
     reason: say`Part of ${solid.name} is where the van has something already: in ${listed(pieces)}.`,
     remedy: found
       ? mendInWords(found)

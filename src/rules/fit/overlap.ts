@@ -8,6 +8,7 @@ import { depthOf, type Mend, mender, mendInWords, moved, sharedBox, sizeOf } fro
 import { fitFinding, piece, shapesMethod, things } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { pairOf } from '../pair.ts';
+import { placePaths, sharedSteps } from '../working/box.ts';
 
 const text: RuleText = {
   id: 'fit.overlap',
@@ -54,6 +55,17 @@ export default defineRule({
     const shown = clashes.filter(({ isShown }) => isShown);
     const rest = clashes.filter(({ isShown }) => !isShown);
     return { findings: [...shown.map(findingOf), ...theRest(rest)] };
+  },
+  work: ({ facts: { layout } }, finding) => {
+    const clash = clashesIn(layout).find(
+      ({ first, second, isShown }) => isShown && pairOf(first.name, second.name) === finding.subject,
+    );
+    if (!clash) return undefined;
+    const [first, second] = [clash.first, clash.second].map((solid) => ({
+      ...solid,
+      paths: placePaths(solid, layout),
+    }));
+    return first && second && sharedSteps(first, second, layout);
   },
 });
 

@@ -9,14 +9,15 @@ import {
   restraintFor,
   restraintOwnLawCaution,
 } from '../../catalogue/restraint.ts';
-import type { Finding, PlanPath } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, type Measure, mass } from '../../engine/measure.ts';
+import { count, factor, type Measure, mass } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { holdCaution } from '../cautions.ts';
 import { layout } from '../needs.ts';
 import { greatest, type Worst } from '../states.ts';
+import { massOfEverything } from '../working/parts.ts';
 
 const text: RuleText = {
   id: 'fit.restraint',
@@ -45,6 +46,8 @@ const named = 8;
 interface Load {
   readonly name: string;
   readonly path: PlanPath;
+  /** What pulls: the thing, and what is in or on it. */
+  readonly bodies: readonly Body[];
   readonly worst: Worst;
   readonly holdsMore: boolean;
   readonly varies: boolean;
@@ -76,6 +79,10 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts }, finding) => {
+    const load = facts.heavy.find(({ name, fixings }) => fixings && name === finding.subject);
+    return load?.fixings && stepsOf(load, load.fixings, directionsFor(build.vehicle.maxMass?.value));
+  },
 });
 
 const thingSorts: ReadonlySet<Body['sort']> = new Set(['fixture', 'store', 'tank', 'contents']);
@@ -103,6 +110,7 @@ function loadsOf(build: Build): readonly Load[] {
       {
         name,
         path: first.path.slice(0, 2),
+        bodies,
         worst: greatest(build, bodies, totalMass),
         holdsMore: all.length > 1,
         varies: bodies.some(({ variable }) => variable !== undefined),
@@ -161,7 +169,7 @@ function held(
   ways: readonly [Way, ...Way[]],
 ): Finding {
   const { worst } = load;
-  const way = ways.reduce((most, each) => (each.coefficient > most.coefficient ? each : most));
+  const way = hardest(ways);
   const requiredKg = way.coefficient * worst.value;
   const heldKg = number * eachHoldsKg;
   return judge({
@@ -188,6 +196,48 @@ function held(
     sources: way.sources,
     cautions: load.ownLaw ? [restraintOwnLawCaution] : [],
   });
+}
+
+const hardest = (ways: readonly [Way, ...Way[]]): Way =>
+  ways.reduce((most, each) => (each.coefficient > most.coefficient ? each : most));
+
+/** What pulls, how hard the worst of all ways pulls with it, and what its fixings hold. */
+function stepsOf(
+  { bodies, worst, holdsMore, path }: Load,
+  { count: number, eachHoldsKg, path: fixed }: Fixings,
+  ways: readonly [Way, ...Way[]],
+): readonly Step[] {
+  const { words, when, coefficient } = hardest(ways);
+  const others = ways
+    .filter((each) => each.words !== words)
+    .map((each) => say`${factor(each.coefficient)} ${each.words}`);
+  return [
+    {
+      ...massOfEverything(
+        bodies,
+        worst.filling,
+        holdsMore
+          ? 'What pulls, at its fullest, with all that stands in or on it: m'
+          : 'What pulls, at its fullest: m',
+      ),
+      paths: [path],
+    },
+    {
+      what: `How hard it pulls ${words}, ${when}, the worst of ${ways.length} ways: c·m, c in times its own weight`,
+      sum: say`${factor(coefficient)} · ${mass(worst.value)}; c of the others: ${joined(others)}`,
+      result: mass(coefficient * worst.value),
+      paths: [['van', 'max_mass']],
+    },
+    {
+      what: 'What its fixings hold: H = number × what one holds',
+      sum: say`${count(number)} × ${mass(eachHoldsKg)}`,
+      result: mass(number * eachHoldsKg),
+      paths: [
+        [...fixed, 'count'],
+        [...fixed, 'each'],
+      ],
+    },
+  ];
 }
 
 const manyFixings = (number: number, eachKg: number): Phrase => say`${count(number)} × ${mass(eachKg)}`;

@@ -1,7 +1,7 @@
 import type { Layout, Rib, ShellOpening } from '../../build/layout.ts';
 import { TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
 import type { Citation } from '../../catalogue/citation.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { count, length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
@@ -9,6 +9,7 @@ import { fitCaution, structureCaution } from '../cautions.ts';
 import { isLying } from '../covering.ts';
 import { fitFinding, listed } from '../fit-finding.ts';
 import { downToMillimetre } from '../whole-millimetres.ts';
+import { inBrackets } from '../working/box.ts';
 
 const method: Citation = {
   title:
@@ -59,7 +60,61 @@ export default defineRule({
   }) => ({
     findings: openings.map((opening) => findingOf(opening, layout)),
   }),
+  work: (
+    {
+      facts: {
+        ribbed: { layout, openings },
+      },
+    },
+    finding,
+  ) => {
+    const opening = openings.find(({ name }) => name === finding.subject);
+    return opening && stepsOf(opening, ribsOf(opening, layout));
+  },
 });
+
+const ribsOf = ({ surface }: ShellOpening, { ribs }: Layout): readonly Rib[] =>
+  ribs.filter((rib) => rib.surface === surface).sort((a, b) => a.fromM - b.fromM);
+
+/** What an opening and a rib share along the van; below nothing where they lie apart. */
+const sharedM = ({ box }: ShellOpening, { fromM, toM }: Rib): number =>
+  Math.min(box.mostXM, toM) - Math.max(box.leastXM, fromM);
+
+/** Where the opening is, and what it shares with the rib that it cuts into most or comes nearest to. */
+function stepsOf(opening: ShellOpening, ribs: readonly Rib[]): readonly Step[] | undefined {
+  const { name, surface, box, path } = opening;
+  const worst = ribs.reduce<Rib | undefined>(
+    (most, rib) => (most && sharedM(opening, most) >= sharedM(opening, rib) ? most : rib),
+    undefined,
+  );
+  if (!worst) return undefined;
+  const byM = sharedM(opening, worst);
+  const isCut = byM > TOUCH_TOLERANCE_M;
+  const [endM, startM] = [Math.min(box.mostXM, worst.toM), Math.max(box.leastXM, worst.fromM)];
+  const apart = isCut ? '' : byM < -TOUCH_TOLERANCE_M ? ', so they lie apart' : ', so they touch at most';
+  return [
+    {
+      what: `Where ${name} ends along the van, counted from the front of the load bay`,
+      sum: say`begins at ${inBrackets(box.leastXM)} + ${length(box.mostXM - box.leastXM)} long`,
+      result: length(box.mostXM),
+      paths: [
+        [...path, 'at'],
+        [...path, 'length'],
+      ],
+    },
+    {
+      what: `Where the rib of the ${surface} ends that it ${isCut ? 'cuts into most' : 'comes nearest to'}${ribs.length > 1 ? `, of ${ribs.length}` : ''}`,
+      sum: say`begins at ${inBrackets(worst.fromM)} + ${length(worst.toM - worst.fromM)} wide`,
+      result: length(worst.toM),
+      paths: [worst.path],
+    },
+    {
+      what: 'What of it is cut: the nearer end less the farther beginning',
+      sum: say`${length(endM)} − ${inBrackets(startM)}${isCut ? '' : say` = ${length(byM)}${apart}`}`,
+      result: length(isCut ? byM : 0),
+    },
+  ];
+}
 
 interface Cut {
   readonly rib: Rib;
@@ -67,9 +122,9 @@ interface Cut {
 }
 
 function findingOf(opening: ShellOpening, layout: Layout): Finding {
-  const { name, surface, box } = opening;
+  const { name, surface } = opening;
   const common = { subject: name, path: [...opening.path, 'at'] };
-  const ribs = layout.ribs.filter((rib) => rib.surface === surface).sort((a, b) => a.fromM - b.fromM);
+  const ribs = ribsOf(opening, layout);
   if (ribs.length === 0)
     return fitFinding(text, {
       ...common,
@@ -79,7 +134,7 @@ function findingOf(opening: ShellOpening, layout: Layout): Finding {
       missing: ['van.load_bay.ribs'],
     });
   const cuts = ribs.flatMap((rib): Cut[] => {
-    const byM = Math.min(box.mostXM, rib.toM) - Math.max(box.leastXM, rib.fromM);
+    const byM = sharedM(opening, rib);
     return byM > TOUCH_TOLERANCE_M ? [{ rib, byM }] : [];
   });
   if (cuts.length === 0)

@@ -8,7 +8,7 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, type RuleText } from '../../engine/rule.ts';
 import { fitCaution } from '../cautions.ts';
 import { fitFinding, listed, shapesMethod } from '../fit-finding.ts';
-import { floorBeside, type Place } from '../free-floor.ts';
+import { floorBeside } from '../free-floor.ts';
 import { layout, some } from '../needs.ts';
 import {
   distanceTo,
@@ -23,6 +23,7 @@ import {
 } from '../straight-way.ts';
 import { keysOfRoom } from '../unknown-room.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { deepestOf, insideSteps, throughSteps } from '../working/service.ts';
 
 /** So much of a thing must show in its opening; a frame or a corner may stand beyond the edge. */
 const shownEnough = 0.8;
@@ -62,7 +63,26 @@ export default defineRule({
     const reach = limit('service-reach');
     return { findings: facts.services.map((service) => serviced(service, facts.layout, reach)) };
   },
+  work: ({ facts: { services, layout: room }, limit }, finding) => {
+    const service = services.find((each) => subjectOf(each) === finding.subject);
+    const thing = service && room.solids.find(({ name }) => name === service.of);
+    if (!finding.measured || !thing) return undefined;
+    const opening = openingFor(service, thing, room);
+    return opening
+      ? throughSteps(thing, opening, room)
+      : insideSteps(thing, room, limit('service-reach').value);
+  },
 });
+
+/** Which opening a thing is reached through; from underneath it is the one in the floor below it. */
+const openingFor = ({ from }: Service, thing: Solid, room: Layout): ShellOpening | undefined =>
+  room.openings.find(({ name }) => name === from) ??
+  (from === 'underneath' ? hatchBelow(thing, room) : undefined);
+
+const hatchBelow = (thing: Solid, { openings }: Layout): ShellOpening | undefined =>
+  openings.find(
+    ({ surface, box }) => surface === 'floor' && overlap(planOf(thing.box), planOf(box)).length > 0,
+  );
 
 function serviced(service: Service, room: Layout, reach: EffectiveLimit): Finding {
   const { of, from } = service;
@@ -164,9 +184,7 @@ function fromUnderneath(found: Case): Finding {
       path: service.path,
       reason: say`${thing.name} hangs under the floor.`,
     });
-  const hatch = room.openings.find(
-    ({ surface, box }) => surface === 'floor' && overlap(planOf(thing.box), planOf(box)).length > 0,
-  );
+  const hatch = hatchBelow(thing, room);
   if (hatch) return throughOpening(found, hatch);
   return fitFinding(text, {
     verdict: 'fail',
@@ -188,10 +206,7 @@ function fromInside({ service, thing, room, reach }: Case): Finding {
       missing: [service.path.join('.')],
     });
   const places = floorBeside(thing, room, reach.value);
-  const best = places.reduce<Place | undefined>(
-    (widest, place) => (widest && widest.depthM >= place.depthM - 1e-9 ? widest : place),
-    undefined,
-  );
+  const best = deepestOf(places);
   const depthM = best?.depthM ?? 0;
   return judge({
     rule: text,

@@ -1,6 +1,7 @@
 import type { Layout, Solid } from '../../build/layout.ts';
 import { boundsOf, TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
-import { heightAt, outOfShell, widthAt } from '../../calc/space/shell.ts';
+import { heightAt, outOfShell, type Protrusion, widthAt } from '../../calc/space/shell.ts';
+import type { Step } from '../../engine/finding.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
@@ -16,6 +17,8 @@ import {
   isRearDoorLining,
   type Side,
 } from '../sticking-out.ts';
+import { inBrackets, placePaths } from '../working/box.ts';
+import { beyondSteps } from '../working/shell.ts';
 
 const text: RuleText = {
   id: 'fit.shell',
@@ -44,33 +47,16 @@ const inside = some('fixtures.NAME.size', ({ solids }) =>
 interface Protruding extends Excess {
   /** Where along that side it is worst, as the words after the side. */
   readonly where: Phrase;
+  /** Undefined below the floor, which is no side of the shell. */
+  readonly protrusion?: Protrusion;
 }
 
 export default defineRule({
   ...text,
   needs: { layout, inside },
   check: ({ facts: { layout, inside } }) => {
-    const known = new Map(layout.solids.map((solid) => [solid.name, solid]));
-    const through = new Set<string>();
-    const outOf = new Map<string, readonly Protruding[]>();
-    for (const solid of inside) {
-      const all = protrusions(layout, solid);
-      const out = all.filter(({ side }) => !goesThroughOpening(layout, solid, side));
-      if (out.length < all.length) through.add(solid.name);
-      outOf.set(solid.name, out);
-    }
-    const findings = inside.flatMap((solid) => {
-      const isSaidOfHost = ({ side }: Excess) =>
-        solid.hosts.some((host) => outOf.get(host)?.some((each) => each.side === side));
-      // What sticks out of the thing it is in is named there.
-      const host = solid.isInside ? known.get(solid.hosts[0] ?? '') : undefined;
-      const isSaidOfContents = ({ side }: Excess) =>
-        host !== undefined && excessOf(solid.box, host.box).some((each) => each.side === side);
-      const out = (outOf.get(solid.name) ?? []).filter(
-        (each) => !isSaidOfHost(each) && !isSaidOfContents(each),
-      );
-      return out.length > 0 ? [findingOf(layout, solid, host, out)] : [];
-    });
+    const { stickingOut, through } = stickingOutOf(layout, inside);
+    const findings = stickingOut.map(({ solid, host, out }) => findingOf(layout, solid, host, out));
     if (findings.length > 0) return { findings };
     const [isOne, throughs] = [inside.length === 1, through.size];
     const purposely =
@@ -88,22 +74,94 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { layout, inside } }, finding) => {
+    const { stickingOut } = stickingOutOf(layout, inside);
+    const found = stickingOut.find(({ solid }) => solid.name === finding.subject);
+    return finding.measured && found && stepsOf(layout, found);
+  },
 });
 
+interface StickingOut {
+  readonly solid: Solid;
+  readonly host: Solid | undefined;
+  /** The worst first. */
+  readonly out: readonly Protruding[];
+}
+
+interface AllStickingOut {
+  readonly stickingOut: readonly StickingOut[];
+  /** Names of what goes out through an opening made for it. */
+  readonly through: ReadonlySet<string>;
+}
+
+/** Where things stick out of the load bay, without what is said of what they are in or on. */
+function stickingOutOf(layout: Layout, things: readonly Solid[]): AllStickingOut {
+  const known = new Map(layout.solids.map((solid) => [solid.name, solid]));
+  const through = new Set<string>();
+  const outOf = new Map<string, readonly Protruding[]>();
+  for (const solid of things) {
+    const all = protrusions(layout, solid);
+    const out = all.filter(({ side }) => !goesThroughOpening(layout, solid, side));
+    if (out.length < all.length) through.add(solid.name);
+    outOf.set(solid.name, out);
+  }
+  const stickingOut = things.flatMap((solid): StickingOut[] => {
+    const isSaidOfHost = ({ side }: Excess) =>
+      solid.hosts.some((host) => outOf.get(host)?.some((each) => each.side === side));
+    // What sticks out of the thing it is in is named there.
+    const host = solid.isInside ? known.get(solid.hosts[0] ?? '') : undefined;
+    const isSaidOfContents = ({ side }: Excess) =>
+      host !== undefined && excessOf(solid.box, host.box).some((each) => each.side === side);
+    const out = (outOf.get(solid.name) ?? []).filter(
+      (each) => !isSaidOfHost(each) && !isSaidOfContents(each),
+    );
+    return out.length > 0 ? [{ solid, host, out }] : [];
+  });
+  return { stickingOut, through };
+}
+
+function stepsOf(layout: Layout, { solid, out }: StickingOut): readonly Step[] | undefined {
+  const [worst] = out;
+  if (!worst) return undefined;
+  const { name, prism } = solid;
+  const paths = placePaths(solid, layout);
+  const steps = worst.protrusion
+    ? beyondSteps({ name, prism, paths, protrusion: worst.protrusion }, layout.shell, layout)
+    : [
+        {
+          what: `How far ${name} begins below the floor: the floor less its bottom`,
+          sum: say`${length(0)} − ${inBrackets(prism.bottomM)}`,
+          result: length(worst.byM),
+          paths,
+        },
+      ];
+  if (out.length === 1) return steps;
+  return [
+    {
+      what: `It sticks out on ${out.length} sides, most ${faces[worst.side]}`,
+      sum: listed(out.map(({ side, byM }) => say`${length(byM)} ${faces[side]}`)),
+    },
+    ...steps,
+  ];
+}
+
 const sideOf = { front: 'front', rear: 'rear', left: 'left', right: 'right', top: 'top' } as const;
+
+const whereText = ({ atHeightM, fromFrontM }: Protrusion): Phrase =>
+  atHeightM !== undefined
+    ? say`, most at ${length(atHeightM)} above the floor`
+    : fromFrontM !== undefined
+      ? say`, most at ${length(fromFrontM)} from the front`
+      : [];
 
 /** Where a thing sticks out of the load bay, the worst first; the floor is a side here. */
 function protrusions({ shell }: Layout, { prism, leans }: Solid): Protruding[] {
   const out = outOfShell(prism, shell, { leans }).map(
-    ({ face, byM, atHeightM, fromFrontM }): Protruding => ({
-      side: sideOf[face],
-      byM,
-      where:
-        atHeightM !== undefined
-          ? say`, most at ${length(atHeightM)} above the floor`
-          : fromFrontM !== undefined
-            ? say`, most at ${length(fromFrontM)} from the front`
-            : [],
+    (protrusion): Protruding => ({
+      side: sideOf[protrusion.face],
+      byM: protrusion.byM,
+      where: whereText(protrusion),
+      protrusion,
     }),
   );
   const below: Protruding = { side: 'bottom', byM: -prism.bottomM, where: [] };

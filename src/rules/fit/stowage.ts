@@ -20,6 +20,7 @@ import { fitFinding, listed } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { keysOfRoom } from '../unknown-room.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { stowingSteps, tightestOf } from '../working/stowing.ts';
 
 const text: RuleText = {
   id: 'fit.stowage',
@@ -53,7 +54,21 @@ export default defineRule({
   check: ({ facts }) => ({
     findings: rooms(facts.stowed).flatMap((group) => roomFindings(group, facts.layout)),
   }),
+  work: ({ facts: { stowed, layout: room } }, finding) => {
+    const group = rooms(stowed).find((things) =>
+      things.some((thing) => subjectOf(thing) === finding.subject),
+    );
+    const thing = group?.find((each) => subjectOf(each) === finding.subject);
+    const host = room.solids.find(({ name }) => name === thing?.of);
+    const space = thing && host && spaceOf(host, thing.place, room.solids);
+    if (!finding.measured || !thing || !host || !space) return undefined;
+    const free = freeIn(host, thing.place, space, room);
+    const best = bestFit(thing, free);
+    return best && stowingSteps({ thing, host, best, howMany: free.length, room });
+  },
 });
+
+const subjectOf = (thing: Stowed): string => `${thing.name} ${placeOf(thing)}`;
 
 /** Things that go into the same room. */
 type Group = readonly [Stowed, ...Stowed[]];
@@ -70,21 +85,13 @@ function rooms(stowed: readonly Stowed[]): readonly Group[] {
 }
 
 function roomFindings(group: Group, room: Layout): Finding[] {
-  const { solids, fixedParts, unplaced, shell } = room;
+  const { solids, unplaced } = room;
   const [{ of, place }] = group;
   const host = solids.find(({ name }) => name === of);
   if (!host) return [unknownHost(group, room)];
-  const space = place === 'inside' ? host.prism : beneath(host, solids);
+  const space = spaceOf(host, place, solids);
   if (!space) return group.map((thing) => noRoom(thing, of));
-  const box = boxAbout(space);
-  const others = solids.filter((solid) =>
-    place === 'inside' ? solid.hosts.includes(of) : solid.name !== of && !host.hosts.includes(solid.name),
-  );
-  const free = freeBoxes(box, [
-    ...boxesBeside(space),
-    ...[...others, ...fixedParts].flatMap(({ prism }) => boxesOver(prism)),
-    ...(host.leans ? behindWalls(box, shell) : []),
-  ]);
+  const free = freeIn(host, place, space, room);
   const fits = group.map((thing) => ({ thing, best: bestFit(thing, free) }));
   const going = fits.filter(({ best }) => best?.fits);
   const together = packsTogether(
@@ -104,6 +111,29 @@ function roomFindings(group: Group, room: Layout): Finding[] {
         ]
       : [];
   });
+}
+
+const spaceOf = (host: Solid, place: Stowed['place'], solids: readonly Solid[]): Prism | undefined =>
+  place === 'inside' ? host.prism : beneath(host, solids);
+
+/** All greatest free boxes in a thing or beneath it. */
+function freeIn(
+  host: Solid,
+  place: Stowed['place'],
+  space: Prism,
+  { solids, fixedParts, shell }: Layout,
+): readonly Cuboid[] {
+  const box = boxAbout(space);
+  const others = solids.filter((solid) =>
+    place === 'inside'
+      ? solid.hosts.includes(host.name)
+      : solid.name !== host.name && !host.hosts.includes(solid.name),
+  );
+  return freeBoxes(box, [
+    ...boxesBeside(space),
+    ...[...others, ...fixedParts].flatMap(({ prism }) => boxesOver(prism)),
+    ...(host.leans ? behindWalls(box, shell) : []),
+  ]);
 }
 
 function unknownHost(group: Group, room: Layout): Finding {
@@ -158,14 +188,13 @@ function alone(thing: Stowed, best: BestFit | undefined, loose: readonly string[
   if (!best)
     return fitFinding(text, {
       verdict: 'fail',
-      subject: `${thing.name} ${placeOf(thing)}`,
+      subject: subjectOf(thing),
       path: thing.path,
       reason: say`${thing.name} (${sizeOf(thing)}) does not go ${where}: nothing is free there.`,
       remedy: say`Take something out, or make room for ${sizeOf(thing)}.`,
     });
-  const { free, way, spare, fits } = best;
-  const tightest = spare.indexOf(Math.min(...spare));
-  const sideM = way[tightest] ?? 0;
+  const { free, spare, fits } = best;
+  const { neededM, freeM } = tightestOf(best);
   const lacking = spare.flatMap((spareM, axis): Phrase[] =>
     spareM < -1e-6 ? [say`${length(upToMillimetre(-spareM))} ${longer[axis] ?? ''}`] : [],
   );
@@ -177,12 +206,11 @@ function alone(thing: Stowed, best: BestFit | undefined, loose: readonly string[
       : say``;
   return judge({
     rule: text,
-    subject: `${thing.name} ${placeOf(thing)}`,
+    subject: subjectOf(thing),
     path: thing.path,
     kind: 'length',
-    // What a judge takes for equal is finer than what a search takes for room.
-    measured: { value: fits ? Math.min(sideM, sideM + (spare[tightest] ?? 0)) : sideM, standard: 0 },
-    limit: sideM + (spare[tightest] ?? 0),
+    measured: { value: neededM, standard: 0 },
+    limit: freeM,
     sense: 'at most',
     broken: 'fail',
     reason: fits
@@ -195,7 +223,7 @@ function alone(thing: Stowed, best: BestFit | undefined, loose: readonly string[
 function noRoom(thing: Stowed, of: string): Finding {
   return fitFinding(text, {
     verdict: 'fail',
-    subject: `${thing.name} ${placeOf(thing)}`,
+    subject: subjectOf(thing),
     path: thing.path,
     reason: say`${thing.name} (${sizeOf(thing)}) is to go under ${of}, but ${of} stands on what is below it: there is no room in between.`,
     remedy: say`Raise ${of} with \`at.above_floor\` by ${length(least(thing))} at least, or stow it \`inside\`.`,

@@ -14,6 +14,7 @@ import { outOfRoom } from '../out-of-room.ts';
 import { pairOf } from '../pair.ts';
 import { type Clash, clashBy, clashesOf, type Hit, hitsOf, isFixed } from '../sweep-hits.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { blockedSteps, clashSteps, freeSteps } from '../working/swing.ts';
 
 /** A narrower leaf or a shorter travel than this is no remedy. */
 const LEAST_REACH_M = 0.1;
@@ -43,12 +44,7 @@ export default defineRule({
   ...text,
   needs: { layout, sweeps: opened },
   check: ({ facts: { layout: laidOut, sweeps } }) => {
-    const clashes = clashesOf(sweeps, laidOut);
-    const hits = sweeps.map((sweep) => ({ sweep, hits: hitsOf(sweep, laidOut) }));
-    const free = hits
-      .filter((each) => each.hits.length === 0)
-      .map(({ sweep }) => sweep)
-      .filter((sweep) => clashes.every(({ first, second }) => first !== sweep && second !== sweep));
+    const { clashes, hits, free } = outcomeOf(sweeps, laidOut);
     return {
       findings: [
         ...hits.flatMap(({ sweep, hits: met }) => (met.length > 0 ? [blocked(sweep, met, laidOut)] : [])),
@@ -57,7 +53,37 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { layout: laidOut, sweeps } }, finding) => {
+    const { clashes, hits, free } = outcomeOf(sweeps, laidOut);
+    if (finding.measured?.kind === 'count') return freeSteps(sweeps, free);
+    const clash = clashes.find(({ first, second }) => pairOf(first.name, second.name) === finding.subject);
+    if (clash) return clashSteps(clash, laidOut);
+    const found = hits.find(({ sweep, hits: met }) => met.length > 0 && sweep.name === finding.subject);
+    return found && blockedSteps(found.sweep, decisive(found.hits), laidOut);
+  },
 });
+
+interface Outcome {
+  readonly clashes: readonly Clash[];
+  readonly hits: readonly { readonly sweep: Sweep; readonly hits: readonly Hit[] }[];
+  readonly free: readonly Sweep[];
+}
+
+function outcomeOf(sweeps: readonly Sweep[], laidOut: Layout): Outcome {
+  const clashes = clashesOf(sweeps, laidOut);
+  const hits = sweeps.map((sweep) => ({ sweep, hits: hitsOf(sweep, laidOut) }));
+  const free = hits
+    .filter((each) => each.hits.length === 0)
+    .map(({ sweep }) => sweep)
+    .filter((sweep) => clashes.every(({ first, second }) => first !== sweep && second !== sweep));
+  return { clashes, hits, free };
+}
+
+/** What decides: fixed things; where there are none, what has only to be opened or taken away first. */
+function decisive(hits: readonly Hit[]): readonly Hit[] {
+  const fixed = hits.filter(isFixed);
+  return fixed.length > 0 ? fixed : hits;
+}
 
 function allFree(free: readonly Sweep[]): Finding[] {
   const [first] = free;

@@ -1,4 +1,12 @@
-import { licenceCautions, licenceClassesFor, lowestClassFor } from '../../catalogue/licences.ts';
+import type { Build } from '../../build/build.ts';
+import type { Codes } from '../../catalogue/codes.ts';
+import {
+  type LicenceClass,
+  type LicenceEnergy,
+  licenceCautions,
+  licenceClassesFor,
+  lowestClassFor,
+} from '../../catalogue/licences.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { mass } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -25,20 +33,8 @@ export default defineRule({
   needs: { codes, maxMass },
   check: ({ build, facts }) => {
     const massKg = facts.maxMass.value;
-    const energy = ['electric', 'hydrogen'].includes(build.vehicle.energy ?? '') ? 'zero emission' : 'any';
-    const { category, testPassed } = build.licence;
-    const question = {
-      codes: facts.codes,
-      massKg,
-      energy,
-      ...(testPassed !== undefined && { testPassed }),
-    } as const;
-    const needed = lowestClassFor(question);
-    const held = licenceClassesFor(facts.codes, energy, testPassed).filter(
-      (row) => row.category.toLowerCase() === category?.trim().toLowerCase(),
-    );
-    const covered = held.find((row) => massKg <= (row.maxMassKg ?? Number.POSITIVE_INFINITY));
-    const used = covered ?? needed;
+    const { category } = build.licence;
+    const { energy, needed, covered, used } = classesFor(build, facts.codes, massKg);
     // Whoever holds another class, or an old test's rights, holds the ordinary car licence too.
     const passes = covered !== undefined || (needed !== undefined && !needed.needsTraining);
     const finding: Finding = {
@@ -66,7 +62,57 @@ export default defineRule({
     };
     return { findings: [finding] };
   },
+  work: ({ build, facts }) => {
+    const massKg = facts.maxMass.value;
+    const { used } = classesFor(build, facts.codes, massKg);
+    return [
+      ...(used
+        ? [
+            {
+              what: `The heaviest plate that class ${used.category} covers`,
+              ...(used.maxMassKg === undefined
+                ? { sum: say`it has no upper limit (${used.note})` }
+                : { sum: say`by the table: ${used.note}`, result: mass(used.maxMassKg) }),
+              paths: [
+                ['people', 'licence'],
+                ['van', 'energy'],
+              ],
+            },
+          ]
+        : []),
+      {
+        what: 'The plate of this van: the licence goes by it, not by the scale',
+        sum: say`its greatest permissible mass, as the plan gives it`,
+        result: mass(massKg),
+        paths: [['van', 'max_mass']],
+      },
+    ];
+  },
 });
+
+interface Classes {
+  readonly energy: LicenceEnergy;
+  /** The lowest class that covers the plate. */
+  readonly needed: LicenceClass | undefined;
+  /** The one that the plan says is held, if it covers the plate. */
+  readonly covered: LicenceClass | undefined;
+  readonly used: LicenceClass | undefined;
+}
+
+function classesFor(build: Build, codesInForce: Codes, massKg: number): Classes {
+  const energy = ['electric', 'hydrogen'].includes(build.vehicle.energy ?? '') ? 'zero emission' : 'any';
+  const { category, testPassed } = build.licence;
+  const needed = lowestClassFor({
+    codes: codesInForce,
+    massKg,
+    energy,
+    ...(testPassed !== undefined && { testPassed }),
+  });
+  const covered = licenceClassesFor(codesInForce, energy, testPassed)
+    .filter((row) => row.category.toLowerCase() === category?.trim().toLowerCase())
+    .find((row) => massKg <= (row.maxMassKg ?? Number.POSITIVE_INFINITY));
+  return { energy, needed, covered, used: covered ?? needed };
+}
 
 /** The greatest plate that needs no further test. */
 function ordinaryLimit(

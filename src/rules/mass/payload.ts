@@ -9,7 +9,7 @@ import { vehicleLawCaution } from '../cautions.ts';
 import { maxMass, unladen } from '../needs.ts';
 import { loseMass } from '../remedies.ts';
 import { greatest } from '../states.ts';
-import { massOfEverything } from '../working.ts';
+import { massOfEverything } from '../working/parts.ts';
 
 /** A chance of being overloaded that is worth a warning: own choice, the usual one in twenty. */
 const noticeableChance = 0.05;

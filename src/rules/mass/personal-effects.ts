@@ -1,14 +1,16 @@
 import type { Body } from '../../build/body.ts';
+import type { Build } from '../../build/build.ts';
 import { totalMass } from '../../build/quantities.ts';
 import { minimumPayMass } from '../../calc/pay-mass.ts';
 import { judge } from '../../engine/judge.ts';
-import { length, mass } from '../../engine/measure.ts';
+import { count, factor, length, mass } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { vehicleLawCaution } from '../cautions.ts';
 import { codes, maxMass, overallLength, unladen } from '../needs.ts';
 import { loseMass } from '../remedies.ts';
 import { greatest } from '../states.ts';
+import { massOfEverything } from '../working/parts.ts';
 
 const text: RuleText = {
   id: 'mass.personal-effects',
@@ -30,8 +32,7 @@ export default defineRule({
   check: ({ build, facts, limit }) => {
     const regional = limit('minimum-pay-mass');
     const required = minimumPayMass(build.persons, facts.overallLength);
-    const packed = build.bodies.filter((body: Body) => body.variable?.group !== 'stores');
-    const worst = greatest(build, packed, totalMass);
+    const worst = greatest(build, withoutBelongings(build), totalMass);
     const roomKg = facts.maxMass.value - worst.value;
     return {
       findings: [
@@ -53,4 +54,35 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts, limit }) => {
+    const bodies = withoutBelongings(build);
+    const worst = greatest(build, bodies, totalMass);
+    const limitKg = facts.maxMass.value;
+    return [
+      massOfEverything(
+        bodies,
+        worst.filling,
+        'Everything aboard but the belongings in `stores`, in the heaviest state: M = Σ m',
+      ),
+      {
+        what: 'What the regulation asks to be left: 10 kg × (n + L)',
+        sum: say`${mass(limit('minimum-pay-mass').value)} · (${count(build.persons)} + ${factor(facts.overallLength)}); n people aboard with the driver, L the overall length in metres`,
+        result: mass(minimumPayMass(build.persons, facts.overallLength)),
+        paths: [
+          ['people', 'seats'],
+          ['van', 'overall_length'],
+        ],
+      },
+      {
+        what: 'What is left for belongings: M_max − M',
+        sum: say`${mass(limitKg)} − ${mass(worst.value)}`,
+        result: mass(limitKg - worst.value),
+        paths: [['van', 'max_mass']],
+      },
+    ];
+  },
 });
+
+/** Everything but what people pack. */
+const withoutBelongings = ({ bodies }: Build): readonly Body[] =>
+  bodies.filter(({ variable }) => variable?.group !== 'stores');

@@ -9,7 +9,7 @@ import { vehicleLawCaution } from '../cautions.ts';
 import { maxMass, unladen } from '../needs.ts';
 import { loseMass } from '../remedies.ts';
 import { greatest } from '../states.ts';
-import { massOfEverything } from '../working.ts';
+import { massOfEverything } from '../working/parts.ts';
 
 const plate: Citation = { title: "The maximum mass on the van's plate", provenance: 'read' };
 
