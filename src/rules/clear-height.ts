@@ -43,17 +43,45 @@ export const overheadFrom = (
   [...solids.filter(counts), ...fixedParts].filter(({ prism }) => prism.bottomM >= fromM - TOUCH_TOLERANCE_M);
 
 /** A broken line is least at an end or at a break. */
+const endsAndBreaks = (breaks: readonly number[], from: number, to: number): readonly number[] => [
+  from,
+  ...breaks.filter((at) => at > from && at < to),
+  to,
+];
+
 const leastOf = (
   valueAt: (at: number) => number,
   breaks: readonly number[],
   from: number,
   to: number,
-): number => Math.min(...[from, ...breaks.filter((at) => at > from && at < to), to].map(valueAt));
+): number => Math.min(...endsAndBreaks(breaks, from, to).map(valueAt));
+
+/** Where a broken line is least, the first of equal places. */
+const placeOfLeast = (
+  valueAt: (at: number) => number,
+  breaks: readonly number[],
+  from: number,
+  to: number,
+): number =>
+  endsAndBreaks(breaks, from, to).reduce((best, next) => (valueAt(next) < valueAt(best) ? next : best), from);
 
 const roofBreaks = ({ heights }: Shell): number[] => heights.map(({ fromFrontM }) => fromFrontM);
 
 const lowestRoof = (shell: Shell, fromXM: number, toXM: number): number =>
   leastOf((xM) => heightAt(shell.heights, xM), roofBreaks(shell), fromXM, toXM);
+
+/** Where along the van the roof is lowest between two places. */
+export const lowestAlong = (shell: Shell, fromXM: number, toXM: number): number =>
+  placeOfLeast((xM) => heightAt(shell.heights, xM), roofBreaks(shell), fromXM, toXM);
+
+/** The height, between two, at which the walls are nearest to each other. */
+export const narrowestHeight = ({ profile }: Shell, fromM: number, toM: number): number =>
+  placeOfLeast(
+    (heightM) => widthAt(profile, heightM),
+    profile.map(({ heightM }) => heightM),
+    fromM,
+    toM,
+  );
 
 /** The least clear width between two heights. */
 export const narrowestBetween = ({ profile }: Shell, fromM: number, toM: number): number =>

@@ -1,5 +1,12 @@
 import type { Layout, ShellOpening, Solid } from '../build/layout.ts';
-import { isWayBetween, passageBetween, targetOf, waysAtLeast, waysByDoor } from '../build/walking.ts';
+import {
+  isWayBetween,
+  type NarrowSpot,
+  passageBetween,
+  targetOf,
+  waysAtLeast,
+  waysByDoor,
+} from '../build/walking.ts';
 import {
   type Doorway,
   doorwaysOf,
@@ -32,6 +39,8 @@ export interface Exit {
   readonly opening: ShellOpening;
   /** Undefined where it is over or beside the bed. */
   readonly wayM?: number;
+  /** Where the way is as narrow as that. */
+  readonly narrowest?: NarrowSpot | undefined;
   readonly pastCooker: boolean;
 }
 
@@ -39,7 +48,21 @@ export interface Exit {
 export interface NoExit {
   readonly opening: ShellOpening;
   readonly wayM?: number;
+  readonly narrowest?: NarrowSpot | undefined;
   readonly coveredBy?: string;
+  /** How much of it is covered; unknown of one behind the bed itself. */
+  readonly covered?: Covered;
+}
+
+interface Covered {
+  readonly areaM2: number;
+  readonly ofM2: number;
+}
+
+/** Something stands in front of it. */
+interface Hidden {
+  readonly coveredBy: string;
+  readonly covered?: Covered;
 }
 
 export interface Exits {
@@ -123,34 +146,44 @@ function throughDoor(
   opening: ShellOpening,
 ): Exit | undefined {
   const ways = waysByDoor(layout).find(({ from }) => from === opening.name)?.ways;
-  const wayM = ways?.find(({ to }) => to === bed.name)?.widthM;
+  const way = ways?.find(({ to }) => to === bed.name);
   const doorway = doorwaysOf(layout, floor).find(({ name }) => name === opening.name);
-  if (wayM === undefined || !doorway) return undefined;
+  if (!way || !doorway) return undefined;
+  const { widthM: wayM, narrowest } = way;
   const pastCooker = () => !isReachedBesides(doorway, bedside);
-  return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
+  const isPast = grown.length > 0 && wayM >= leastWayM && pastCooker();
+  return { opening, wayM, narrowest, pastCooker: isPast };
 }
 
 function throughOpening(
   { layout, floor, bed, bedside, grown, leastWayM }: Bedside,
   opening: ShellOpening,
-): Exit | { readonly coveredBy: string } {
+): Exit | Hidden {
   const outline = insideOf(opening, floor);
-  const isBesideBed = distanceBetween(outline, bed.prism.outline).distanceM <= besideBedM;
+  const isBesideBed = fromBedM(outline, bed) <= besideBedM;
   const clear = isBesideBed ? aboveBed(opening, bed) : opening;
   if (!clear) return { coveredBy: bed.name };
   const isOfBed = ({ box }: Solid) => isBesideBed && box.topM <= bed.box.topM;
-  const coveredBy = coverOf(layout, clear, isOfBed);
-  if (coveredBy !== undefined) return { coveredBy };
+  const cover = coverOf(layout, clear, isOfBed);
+  if (cover) return cover;
   if (isBesideBed) {
     const isPast = grown.some((zone) => distanceBetween(zone, outline).distanceM === 0);
     return { opening, pastCooker: isPast };
   }
   const box = { ...opening.box, ...boundsOf(outline) };
   const target = { name: opening.name, outline, box, hosts: [] };
-  const wayM = passageBetween(floor, bedside, reachedAt(target, floor)).widthM;
+  const { widthM: wayM, narrowest } = passageBetween(floor, bedside, reachedAt(target, floor));
   const pastCooker = () => !isWayBetween(besides(floor, grown), bedside, reachedAt(target, floor), leastWayM);
-  return { opening, wayM, pastCooker: grown.length > 0 && wayM >= leastWayM && pastCooker() };
+  const isPast = grown.length > 0 && wayM >= leastWayM && pastCooker();
+  return { opening, wayM, narrowest, pastCooker: isPast };
 }
+
+const fromBedM = (outline: Outline, bed: Solid): number =>
+  distanceBetween(outline, bed.prism.outline).distanceM;
+
+/** How far an opening is from a bed on the plan. */
+export const openingFromBedM = (opening: ShellOpening, bed: Solid, layout: Layout): number =>
+  fromBedM(insideOf(opening, walkingFloor(layout)), bed);
 
 /** Where on the plan one is at an opening: from its surface to a little inside the walls. */
 function insideOf({ box, surface }: ShellOpening, { bounds }: WalkingFloor): Outline {
@@ -181,16 +214,20 @@ function coverOf(
   layout: Layout,
   opening: ShellOpening,
   isLeftOut: (solid: Solid) => boolean,
-): string | undefined {
+): Hidden | undefined {
   const hole = inPlane(opening);
   const covers = coversOf(opening, hole, layout).filter(({ solid }) => !isLeftOut(solid));
-  if (areaOf(covers.flatMap(({ onOpening }) => onOpening)) <= coveredShare * outlineArea(hole))
-    return undefined;
+  const covered = {
+    areaM2: areaOf(covers.flatMap(({ onOpening }) => onOpening)),
+    ofM2: outlineArea(hole),
+  };
+  if (covered.areaM2 <= coveredShare * covered.ofM2) return undefined;
   const [first, ...others] = covers;
-  return others.reduce(
-    (most, next) => (areaOf(next.onOpening) > areaOf(most?.onOpening ?? []) ? next : most),
+  const most = others.reduce(
+    (best, next) => (areaOf(next.onOpening) > areaOf(best?.onOpening ?? []) ? next : best),
     first,
-  )?.solid.name;
+  );
+  return most && { coveredBy: most.solid.name, covered };
 }
 
 /** Whether one fire closes both: side by side in one surface, or both past the cooker. */
@@ -200,9 +237,15 @@ export function isOneWay(one: Exit, other: Exit): boolean {
 
 export function isSideBySide(one: ShellOpening, other: ShellOpening): boolean {
   if (one.surface !== other.surface) return false;
-  const upM = Math.max(0, one.box.bottomM - other.box.topM, other.box.bottomM - one.box.topM);
-  return Math.hypot(boundsApartM(one.box, other.box), upM) < apartM - 1e-6;
+  const { alongM, upM } = betweenOpenings(one, other);
+  return Math.hypot(alongM, upM) < apartM - 1e-6;
 }
+
+/** How far two openings of one wall are apart, along it and up or down. */
+export const betweenOpenings = (one: ShellOpening, other: ShellOpening) => ({
+  alongM: boundsApartM(one.box, other.box),
+  upM: Math.max(0, one.box.bottomM - other.box.topM, other.box.bottomM - one.box.topM),
+});
 
 /** As many of the ways out as are independent of each other: from each in turn, what goes with it. */
 export function independent(open: readonly Exit[]): readonly Exit[] {

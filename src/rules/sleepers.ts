@@ -1,6 +1,6 @@
 import type { Build } from '../build/build.ts';
 import type { Layout } from '../build/layout.ts';
-import { bodyMeasuresCaution } from '../catalogue/body-measures.ts';
+import { bodyCorrections, bodyMeasuresCaution, scaledToStature } from '../catalogue/body-measures.ts';
 import type { Citation } from '../catalogue/citation.ts';
 import { count } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
@@ -16,6 +16,10 @@ export function unknownStatures({ sleepers, staturesM }: Layout): Phrase {
   if (unknown === 0) return [];
   return say` How tall ${unknown === 1 ? 'one sleeper is' : say`${count(unknown)} sleepers are`} is not known.`;
 }
+
+/** How high the elbow of somebody of a stature is who stands in flat shoes. */
+export const elbowHeightM = (statureM: number): number =>
+  scaledToStature('elbow height standing', statureM) + bodyCorrections.shoes.valueM;
 
 /** A person's own measure, estimated from the stature, and where the measure comes from. */
 interface Own {

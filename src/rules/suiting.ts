@@ -1,5 +1,6 @@
 import type { Citation } from '../catalogue/citation.ts';
 import type { BandLimit } from '../catalogue/fit-limits.ts';
+import type { Step } from '../engine/finding.ts';
 import { length } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
 import type { EffectiveLimit } from '../engine/rule.ts';
@@ -16,6 +17,8 @@ export interface Measured {
   readonly kept: Phrase;
   readonly broken: Phrase;
   readonly remedy: Phrase;
+  /** How the limit, where it is worked out, and the value come about. */
+  readonly steps: () => readonly Step[];
   readonly citations: readonly Citation[];
   readonly cautions: readonly string[];
 }
@@ -31,7 +34,7 @@ export function banded(
   of: string,
   valueM: number,
   { leastM, mostM, force, citations, caution }: BandLimit,
-  words: (end: 'low' | 'high') => Pick<Measured, 'kept' | 'broken' | 'remedy'>,
+  words: (end: 'low' | 'high') => Pick<Measured, 'kept' | 'broken' | 'remedy' | 'steps'>,
 ): Measured {
   const isNearerMost = mostM - valueM < valueM - leastM;
   return {

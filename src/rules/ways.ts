@@ -25,8 +25,13 @@ export const walkingMethod: readonly Citation[] = [
   },
 ];
 
+export interface Walked {
+  readonly layout: Layout;
+  readonly ways: Ways;
+}
+
 /** The ways of a plan that has a placed door and things to go to. */
-export const walked: Need<{ readonly layout: Layout; readonly ways: Ways }> = ({ layout }) => {
+export const walked: Need<Walked> = ({ layout }) => {
   if (!layout) return missing('van.load_bay');
   const ways = waysFromDoor(layout);
   const keys = [
@@ -63,7 +68,7 @@ export function spotInWords(spot: NarrowSpot, { from }: Pick<Way, 'from'>, layou
 }
 
 /** A thing by its name, a wall by its place. */
-function sideInWords({ of, at }: WaySide, layout: Layout): string {
+export function sideInWords({ of, at }: WaySide, layout: Layout): string {
   if (of !== undefined) return of;
   const nearM = 0.002;
   if (at.xM < nearM) return 'the bulkhead';

@@ -9,3 +9,6 @@ export const upToMillimetre = (lengthM: number): number => Math.ceil(lengthM * 1
 
 /** Rounded down to a whole millimetre, for what must not be more. */
 export const downToMillimetre = (lengthM: number): number => Math.floor(lengthM * 1000 + roundingMm) / 1000;
+
+/** Without the last digits of a sum, so that lengths that are the same are printed the same. */
+export const nearestMicrometre = (lengthM: number): number => Math.round(lengthM * 1e6) / 1e6;

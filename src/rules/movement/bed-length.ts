@@ -1,7 +1,5 @@
 import type { Layout, Solid } from '../../build/layout.ts';
-import { longestLying } from '../../calc/space/fit-in.ts';
-import { TOUCH_TOLERANCE_M } from '../../calc/space/plane.ts';
-import { bodyCorrections, bodyMeasuresCaution, measureFor } from '../../catalogue/body-measures.ts';
+import { bodyMeasuresCaution } from '../../catalogue/body-measures.ts';
 import { lengthLimit } from '../../catalogue/fit-limits.ts';
 import { shoulderBreadthTable, statureTable } from '../../catalogue/fit-sources.ts';
 import type { Finding } from '../../engine/finding.ts';
@@ -10,11 +8,11 @@ import { count, length, share } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, type Need, type RuleText } from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
-import { narrowestBetween } from '../clear-height.ts';
-import { longAndShortM, surfaceOf } from '../lying-surface.ts';
 import { layout, some } from '../needs.ts';
+import { type Bed, bedsOf, lyingIn, type Peopled, peopled, shouldersM } from '../peopled-beds.ts';
 import { statures, unknownStatures } from '../sleepers.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { bedLengthSteps, bedWidthSteps } from '../working/bed.ts';
 
 const text: RuleText = {
   id: 'movement.bed-length',
@@ -30,9 +28,6 @@ const text: RuleText = {
   place: ['people', 'sleepers'],
 };
 
-/** Above the bottom of a mattress, the height within which a lying body touches a wall that leans in: own choice. */
-const bodyAboveM = 0.3;
-
 const beds: Need<readonly Solid[]> = some('fixtures.NAME.is', bedsOf);
 
 export default defineRule({
@@ -42,11 +37,7 @@ export default defineRule({
   check: ({ facts, limit }) => {
     const clearance = limit('bed-clearance');
     const single = limit('bed-width-single');
-    const occupied = peopled(
-      facts.beds.map((bed) => measuredBed(bed, facts.layout)),
-      facts.layout.sleepers,
-      facts.statures,
-    );
+    const occupied = peopled(facts.beds, facts.layout, facts.statures);
     return {
       findings: occupied.flatMap((bed) => [
         ...(bed.tallestM === undefined ? [] : [lengthFinding(bed, bed.tallestM, clearance, facts.layout)]),
@@ -54,79 +45,20 @@ export default defineRule({
       ]),
     };
   },
+  work: ({ facts, limit }, { subject }) => {
+    const occupied = peopled(facts.beds, facts.layout, facts.statures);
+    const long = occupied.find(({ bed }) => bed.name === subject);
+    if (long) return bedLengthSteps(long, limit('bed-clearance').value, facts.layout);
+    const wide = occupied.find(({ bed }) => widthSubject(bed) === subject);
+    return wide && bedWidthSteps(wide, limit('bed-width-single').value);
+  },
 });
 
-/** A mattress on a bed is not one more bed. */
-function bedsOf({ solids }: Layout): readonly Solid[] {
-  const all = solids.filter(({ use, whereabouts }) => use === 'bed' && whereabouts !== 'under the floor');
-  const names = new Set(all.map(({ name }) => name));
-  return all.filter(({ hosts }) => !hosts.some((host) => names.has(host)));
-}
-
-interface Bed {
-  readonly bed: Solid;
-  readonly lengthM: number;
-  readonly widthM: number;
-  /** What the walls, which lean in over its ends, take of its length. */
-  readonly lostM: number;
-  /** Clear between the walls at the height of the body, where the bed lies across the van. */
-  readonly acrossM?: number;
-}
-
-function measuredBed(bed: Solid, room: Layout): Bed {
-  const { box, cushions } = surfaceOf(bed, room);
-  const [longM, widthM] = longAndShortM(box);
-  const isAcross = box.mostYM - box.leastYM > box.mostXM - box.leastXM;
-  if (!isAcross || bed.whereabouts !== 'inside') return { bed, lengthM: longM, widthM, lostM: 0 };
-  // Without a mattress in the plan, the body lies on the bed's top or a mattress does.
-  const fromM = cushions.length > 0 ? box.bottomM : box.topM;
-  const halfM = narrowestBetween(room.shell, fromM, fromM + bodyAboveM) / 2;
-  const { centreYM } = room.shell;
-  const clearM = Math.min(box.mostYM, centreYM + halfM) - Math.max(box.leastYM, centreYM - halfM);
-  const isCut = longM - clearM > TOUCH_TOLERANCE_M;
-  return {
-    bed,
-    lengthM: isCut ? Math.max(clearM, widthM) : longM,
-    widthM,
-    lostM: isCut ? longM - clearM : 0,
-    acrossM: 2 * halfM,
-  };
-}
-
-interface Peopled extends Bed {
-  readonly sleepers: number;
-  /** Of those whose stature is known; undefined where nobody of them sleeps here. */
-  readonly tallestM: number | undefined;
-}
-
-/** Puts the sleepers in the beds: one in each, the others with them where it is widest; the tallest where it is longest. */
-function peopled(beds: readonly Bed[], sleepers: number, staturesM: readonly number[]): readonly Peopled[] {
-  const places = new Map(beds.map((each) => [each, 1]));
-  for (let more = beds.length; more < sleepers; more += 1) {
-    const roomEach = (each: Bed) => each.widthM / ((places.get(each) ?? 0) + 1);
-    const [widest] = [...beds].sort((a, b) => roomEach(b) - roomEach(a));
-    if (widest) places.set(widest, (places.get(widest) ?? 0) + 1);
-  }
-  const waiting = [...staturesM].sort((a, b) => b - a);
-  const tallest = new Map(
-    [...beds]
-      .sort((a, b) => b.lengthM - a.lengthM)
-      .map((each) => [each, waiting.splice(0, places.get(each) ?? 1)[0]] as const),
-  );
-  return beds.map((each) => ({
-    ...each,
-    sleepers: places.get(each) ?? 1,
-    tallestM: tallest.get(each),
-  }));
-}
-
-/** Shoulders of a broad man, clothed. */
-const shouldersM = measureFor('shoulder breadth').p95M + bodyCorrections.indoorClothingOnShoulders.valueM;
+const widthSubject = ({ name }: Solid): string => `${name}, width`;
 
 function lengthFinding(bed: Peopled, statureM: number, clearance: EffectiveLimit, room: Layout): Finding {
   const { name, path } = bed.bed;
-  const lyingM = statureM + bodyCorrections.supine.valueM;
-  const wantedM = lyingM + clearance.value;
+  const { how, lyingM, wantedM, diagonalM = 0, crossM } = lyingIn(bed, statureM, clearance.value);
   const common = {
     rule: text,
     subject: name,
@@ -138,7 +70,7 @@ function lengthFinding(bed: Peopled, statureM: number, clearance: EffectiveLimit
   } as const;
   const about = say`${leaningWalls(bed)}${unknownStatures(room)}`;
   const longer = (byM: number) => lengthen(bed, upToMillimetre(byM));
-  if (!exceeds(lyingM, bed.lengthM))
+  if (how === 'straight')
     return judge({
       ...common,
       measured: { value: bed.lengthM, standard: 0 },
@@ -149,8 +81,7 @@ function lengthFinding(bed: Peopled, statureM: number, clearance: EffectiveLimit
         : say`Someone of ${length(statureM)} lies straight in ${name}: ${length(bed.lengthM)} long, ${length(bed.lengthM - lyingM)} more than the ${length(lyingM)} that the body takes.${comfort(bed, lyingM)}${about}`,
       remedy: longer,
     });
-  const diagonalM = longestLying(shouldersM, { lengthM: bed.lengthM, widthM: bed.widthM });
-  if (diagonalM !== undefined && !exceeds(lyingM, diagonalM))
+  if (how === 'across the corners')
     return judge({
       ...common,
       measured: { value: bed.lengthM, standard: 0 },
@@ -159,8 +90,6 @@ function lengthFinding(bed: Peopled, statureM: number, clearance: EffectiveLimit
       reason: say`Someone of ${length(statureM)} lies in ${name} only across its corners: straight it is ${length(bed.lengthM)}, on the diagonal ${length(diagonalM)} for shoulders of ${length(shouldersM)}, and the body takes ${length(lyingM)}.${takenFromOther(bed, lyingM)}${about}`,
       remedy: longer,
     });
-  const crossM =
-    diagonalM !== undefined && diagonalM - bed.lengthM > TOUCH_TOLERANCE_M ? diagonalM : undefined;
   return judge({
     ...common,
     measured: { value: crossM ?? bed.lengthM, standard: 0 },
@@ -207,7 +136,7 @@ function widthFinding({ bed, widthM, sleepers }: Peopled, single: EffectiveLimit
   return [
     judge({
       rule: text,
-      subject: `${bed.name}, width`,
+      subject: widthSubject(bed),
       path: [...bed.path, 'size'],
       kind: 'length',
       measured: { value: widthM, standard: 0 },

@@ -1,12 +1,13 @@
 import type { ShellOpening } from '../../build/layout.ts';
 import { escapeOpening, escapeOpeningLeast, opensAsWideAs } from '../../catalogue/fit-limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { escapeCaution } from '../cautions.ts';
 import { upToMillimetre } from '../clearing.ts';
 import { fitFinding } from '../fit-finding.ts';
+import { told } from '../told.ts';
 import { missingKeys, openingKeys } from '../ways.ts';
 
 const text: RuleText = {
@@ -34,7 +35,32 @@ export default defineRule({
   ...text,
   needs: { escapes },
   check: ({ facts }) => ({ findings: facts.escapes.map(findingFor) }),
+  work: ({ facts }, { subject }) => {
+    const opening = facts.escapes.find(({ name }) => name === subject);
+    return opening && stepsFor(opening);
+  },
 });
+
+/** Both sides must be long enough; the shorter one is what is told. */
+function stepsFor({ path, sidesM: [longerM, shorterM] }: ShellOpening): readonly Step[] {
+  const { shorterSideM, longerSideM } = escapeOpeningLeast;
+  const paths = ['length', 'width', 'height'].map((side) => [...path, side]);
+  const sides = say`of ${told(longerM)} and ${told(shorterM)}`;
+  return [
+    {
+      what: 'The longer of its clear sides',
+      sum: say`the greater ${sides}; at least ${told(longerSideM)} is asked for`,
+      result: length(longerM),
+      paths,
+    },
+    {
+      what: 'The shorter of its clear sides',
+      sum: say`the lesser ${sides}; at least ${told(shorterSideM)} is asked for`,
+      result: length(shorterM),
+      paths,
+    },
+  ];
+}
 
 function findingFor({ name, path, sidesM: [longerM, shorterM] }: ShellOpening): Finding {
   const { shorterSideM, longerSideM } = escapeOpeningLeast;

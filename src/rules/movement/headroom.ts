@@ -1,6 +1,7 @@
+import type { Build } from '../../build/build.ts';
 import type { Layout, Solid } from '../../build/layout.ts';
 import { offset } from '../../calc/space/clip.ts';
-import type { Outline } from '../../calc/space/plane.ts';
+import { boundsOf, type Outline } from '../../calc/space/plane.ts';
 import {
   bodyCorrections,
   bodyMeasuresCaution,
@@ -20,6 +21,7 @@ import { surfaceOf } from '../lying-surface.ts';
 import { layout, some } from '../needs.ts';
 import { hasOwnLimit, limitForPeople } from '../sleepers.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { headroomSteps } from '../working/headroom.ts';
 
 const text: RuleText = {
   id: 'movement.headroom',
@@ -58,16 +60,7 @@ export default defineRule({
     places,
   },
   check: ({ build, facts, limit }) => {
-    const sitting = limitForPeople(
-      facts.layout,
-      limit('sitting-headroom'),
-      hasOwnLimit(build, text.id),
-      'at least',
-      (staturesM) => ({
-        estimateM: scaledToStature('sitting height', Math.max(...staturesM)) + bodyCorrections.hat.valueM,
-        citations: measureFor('sitting height').citations,
-      }),
-    );
+    const sitting = sittingLimit(build, facts.layout, limit('sitting-headroom'));
     return {
       findings: facts.places
         .filter(({ hosts }) => !facts.places.some(({ name }) => hosts.includes(name)))
@@ -78,7 +71,32 @@ export default defineRule({
         ),
     };
   },
+  work: ({ build, facts, limit }, { subject }) => {
+    const room = facts.layout;
+    const sitting = sittingLimit(build, room, limit('sitting-headroom'));
+    const thing = facts.places.find((each) => each.name === subject || lyingSubject(each) === subject);
+    if (!thing) return undefined;
+    if (thing.use !== 'bed') {
+      const { surface, ceiling } = overSeat(thing, room);
+      return headroomSteps(thing, surface, { ceiling, over: boundsOf(surface.outline), sitting }, room);
+    }
+    const { surface, lowest, best, spot } = overBed(thing, room);
+    const over = boundsOf(surface.outline);
+    const clear =
+      thing.name === subject
+        ? { ceiling: best, over: spot ? boundsOf(spot) : over, sitting, spot: sittingSpot }
+        : { ceiling: lowest, over };
+    return headroomSteps(thing, surface, clear, room);
+  },
 });
+
+const lyingSubject = ({ name }: Solid): string => `${name}, lying`;
+
+const sittingLimit = (build: Build, room: Layout, published: EffectiveLimit): Sitting =>
+  limitForPeople(room, published, hasOwnLimit(build, text.id), 'at least', (staturesM) => ({
+    estimateM: scaledToStature('sitting height', Math.max(...staturesM)) + bodyCorrections.hat.valueM,
+    citations: measureFor('sitting height').citations,
+  }));
 
 type Sitting = EffectiveLimit & { readonly isTheirs: boolean };
 
@@ -96,10 +114,15 @@ const overheadOf = ({ name, use }: Solid, room: Layout, topM: number) =>
 
 const called = ({ below }: Ceiling): string => below ?? 'the roof';
 
+function overSeat(seat: Solid, room: Layout) {
+  const surface = surfaceOf(seat, room);
+  const { outline, box } = surface;
+  return { surface, ceiling: lowestOver(room.shell, overheadOf(seat, room, box.topM), outline) };
+}
+
 function onSeat(seat: Solid, room: Layout, sitting: Sitting): Finding {
-  const { outline, box } = surfaceOf(seat, room);
-  const ceiling = lowestOver(room.shell, overheadOf(seat, room, box.topM), outline);
-  return sittingFinding(seat, ceiling, ceiling.atM - box.topM, sitting, []);
+  const { surface, ceiling } = overSeat(seat, room);
+  return sittingFinding(seat, ceiling, ceiling.atM - surface.box.topM, sitting, []);
 }
 
 /** A window frame or a shelf that hangs this far over the edge of a bed is over nobody: own choice. */
@@ -108,20 +131,28 @@ const edgeM = 0.06;
 /** A bed without its edge; the whole of one that is nothing but edge. */
 const innerPart = (outline: Outline): Outline => offset([outline], -edgeM).outlines[0] ?? outline;
 
-function onBed(bed: Solid, room: Layout, sitting: Sitting, lying: EffectiveLimit): readonly Finding[] {
-  const { outline, box } = surfaceOf(bed, room);
+/** Over a bed: what is lowest anywhere, and what is over the best place to sit up. */
+function overBed(bed: Solid, room: Layout) {
+  const surface = surfaceOf(bed, room);
+  const { outline, box } = surface;
   const overhead = overheadOf(bed, room, box.topM);
   const [roof, hanging] = [
     lowestOver(room.shell, [], outline),
     lowestOver(room.shell, overhead, innerPart(outline)),
   ];
   const lowest = roof.atM <= hanging.atM ? roof : hanging;
-  const best = highestSpot(room.shell, overhead, outline, sittingSpot)?.ceiling ?? lowest;
+  const spot = highestSpot(room.shell, overhead, outline, sittingSpot);
+  return { surface, lowest, best: spot?.ceiling ?? lowest, spot: spot?.outline };
+}
+
+function onBed(bed: Solid, room: Layout, sitting: Sitting, lying: EffectiveLimit): readonly Finding[] {
+  const { surface, lowest, best } = overBed(bed, room);
+  const { box } = surface;
   const [leastM, bestM] = [lowest.atM - box.topM, best.atM - box.topM];
   const isLow = exceeds(lying.value, leastM);
   const low = judge({
     rule: text,
-    subject: `${bed.name}, lying`,
+    subject: lyingSubject(bed),
     path: bed.path,
     kind: 'length',
     measured: { value: leastM, standard: 0 },

@@ -2,7 +2,6 @@ import type { Build } from '../../build/build.ts';
 import type { Layout, Solid } from '../../build/layout.ts';
 import { distanceBetween } from '../../calc/space/distance.ts';
 import {
-  bodyCorrections,
   bodyMeasuresCaution,
   measureFor,
   scaledToStature,
@@ -13,13 +12,28 @@ import type { Finding } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
-import { defineRule, type EffectiveLimit, type Need, type RuleText } from '../../engine/rule.ts';
+import {
+  defineRule,
+  type EffectiveLimit,
+  type Need,
+  type RuleText,
+  type Setting,
+} from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
-import { surfaceOf, widthAndDepthM } from '../lying-surface.ts';
+import { type Surface, surfaceOf, widthAndDepthM } from '../lying-surface.ts';
 import { layout, some } from '../needs.ts';
-import { hasOwnLimit, limitForPeople } from '../sleepers.ts';
+import { elbowHeightM, hasOwnLimit, limitForPeople } from '../sleepers.ts';
 import { banded, cited, type Measured, suiting } from '../suiting.ts';
 import { downToMillimetre, nearestMillimetre, upToMillimetre } from '../whole-millimetres.ts';
+import {
+  aboveSeatSteps,
+  elbowSteps,
+  forShortSteps,
+  seatSideStep,
+  seatTopStep,
+  topOf,
+} from '../working/heights.ts';
+import { topStep, undersideStep } from '../working/rise.ts';
 
 const text: RuleText = {
   id: 'movement.heights',
@@ -58,22 +72,40 @@ export default defineRule({
     layout,
     things,
   },
-  check: ({ build, facts, limit }) => {
-    const room = facts.layout;
-    const seats = facts.things.filter(({ use }) => use === 'seat');
-    const measuresOf = (thing: Solid): readonly Measured[] => {
-      if (thing.use === 'table')
-        return tableMeasures(thing, nearestSeat(thing, seats, room), limit('knee-space-height'));
-      if (thing.use === 'worktop') return [worktopHeight(thing, room)];
-      return seatMeasures(thing, build, room, {
-        height: limit('seat-height'),
-        depth: limit('seat-depth'),
-        width: limit('seat-width'),
-      });
-    };
-    return { findings: facts.things.flatMap((thing) => findingsOf(thing, measuresOf(thing))) };
+  check: (setting) => ({
+    findings: setting.facts.things.flatMap((thing) => findingsOf(thing, measuresOf(thing, setting))),
+  }),
+  work: (setting, { subject }) => {
+    for (const thing of setting.facts.things) {
+      const measures = measuresOf(thing, setting);
+      const [first] = measures;
+      if (thing.name === subject) return first?.steps();
+      const broken = measures.find((measure) => subjectOf(thing, measure) === subject);
+      if (broken) return broken.steps();
+    }
+    return undefined;
   },
 });
+
+interface Facts {
+  readonly layout: Layout;
+  readonly things: readonly Solid[];
+}
+
+function measuresOf(thing: Solid, { build, facts, limit }: Setting<Facts>): readonly Measured[] {
+  const room = facts.layout;
+  const seats = facts.things.filter(({ use }) => use === 'seat');
+  if (thing.use === 'table')
+    return tableMeasures(thing, nearestSeat(thing, seats, room), limit('knee-space-height'), room);
+  if (thing.use === 'worktop') return [worktopHeight(thing, room)];
+  return seatMeasures(thing, build, room, {
+    height: limit('seat-height'),
+    depth: limit('seat-depth'),
+    width: limit('seat-width'),
+  });
+}
+
+const subjectOf = ({ name }: Solid, { of }: Measured): string => `${name}, ${of}`;
 
 const isBroken = ({ valueM, limitM, sense }: Measured): boolean =>
   sense === 'at most' ? exceeds(valueM, limitM) : exceeds(limitM, valueM);
@@ -82,7 +114,7 @@ const isBroken = ({ valueM, limitM, sense }: Measured): boolean =>
 function findingsOf(thing: Solid, measures: readonly Measured[]): readonly Finding[] {
   const broken = measures.filter(isBroken);
   if (broken.length > 0)
-    return broken.map((measure) => findingOf(thing, measure, `${thing.name}, ${measure.of}`, measure.broken));
+    return broken.map((measure) => findingOf(thing, measure, subjectOf(thing, measure), measure.broken));
   const kept = measures.map((measure) => measure.kept);
   const together = kept.flatMap((each, index) => (index === 0 ? each : ['; ', ...each]));
   return measures.slice(0, 1).map((measure) => ({
@@ -144,6 +176,7 @@ function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimit
       kept: say`the top is ${length(box.topM)} above the floor`,
       broken: say`The top of ${name} is ${length(box.topM)} above the floor; the feet of ${whose(height.isTheirs)} reach the floor from ${length(height.value)} at the most.`,
       remedy: say`Make ${name} ${length(downToMillimetre(height.value))} high or lower, with its cushion pressed down, or keep a footrest of ${length(upToMillimetre(box.topM - height.value))}.`,
+      steps: () => [...forShortSteps('popliteal height', height, room), seatTopStep(seat, surface, room)],
       ...cited(height),
     },
     {
@@ -155,6 +188,10 @@ function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimit
       kept: say`it is ${length(depthM)} deep`,
       broken: say`${name} is ${length(depthM)} deep; ${whose(depth.isTheirs)} ${depth.isTheirs ? 'has' : 'have'} the backrest and the knees over the edge up to ${length(depth.value)}.`,
       remedy: say`Make ${name} ${length(downToMillimetre(depth.value))} deep or less, or put a cushion of ${length(upToMillimetre(depthM - depth.value))} behind the back.`,
+      steps: () => [
+        ...forShortSteps('buttock-popliteal length', depth, room),
+        seatSideStep('shorter', depthM, seat, surface),
+      ],
       ...cited(depth),
     },
     {
@@ -166,6 +203,7 @@ function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimit
       kept: say`and ${length(widthM)} wide`,
       broken: say`${name} is ${length(widthM)} wide; broad hips, clothed, take ${length(limits.width.value)} for each sitter.`,
       remedy: say`Make ${name} at least ${length(upToMillimetre(limits.width.value))} wide.`,
+      steps: () => [seatSideStep('longer', widthM, seat, surface)],
       ...cited(limits.width),
     },
   ];
@@ -174,6 +212,8 @@ function seatMeasures(seat: Solid, build: Build, room: Layout, limits: SeatLimit
 interface Seated {
   readonly name: string;
   readonly topM: number;
+  readonly seat: Solid;
+  readonly surface: Surface;
 }
 
 function nearestSeat(table: Solid, seats: readonly Solid[], room: Layout): Seated | undefined {
@@ -182,13 +222,16 @@ function nearestSeat(table: Solid, seats: readonly Solid[], room: Layout): Seate
     .filter(({ awayM }) => !exceeds(awayM, sitsAtWithinM))
     .sort((a, b) => a.awayM - b.awayM);
   const nearest = near[0]?.seat;
-  return nearest && { name: nearest.name, topM: surfaceOf(nearest, room).box.topM };
+  if (!nearest) return undefined;
+  const surface = surfaceOf(nearest, room);
+  return { name: nearest.name, topM: surface.box.topM, seat: nearest, surface };
 }
 
 function tableMeasures(
   table: Solid,
   seat: Seated | undefined,
   kneeSpace: EffectiveLimit,
+  room: Layout,
 ): readonly Measured[] {
   const { name, box } = table;
   const top = seat
@@ -196,13 +239,15 @@ function tableMeasures(
         kept: say`its top is ${length(box.topM - seat.topM)} above ${seat.name}`,
         broken: say`The top of ${name} is ${length(box.topM - seat.topM)} above ${seat.name}, too ${end} to eat at.`,
         remedy: say`With ${seat.name} ${length(seat.topM)} high, a table ${suiting(bandLimit('table-height-above-seat'), seat.topM)} high suits.`,
+        steps: () => aboveSeatSteps(table, seat, room),
       }))
     : banded('height', box.topM, bandLimit('table-height'), (end) => ({
         kept: say`its top is ${length(box.topM)} above the floor`,
         broken: say`The top of ${name} is ${length(box.topM)} above the floor, too ${end} for a usual chair; no seat of the plan is within ${length(sitsAtWithinM)} of it.`,
         remedy: say`Make ${name} ${suiting(bandLimit('table-height'))} high, or give the seat that belongs to it.`,
+        steps: () => [topStep(topOf(name), table, room)],
       }));
-  return [top, ...knees(table, seat, kneeSpace)];
+  return [top, ...knees(table, seat, kneeSpace, room)];
 }
 
 /**
@@ -210,10 +255,12 @@ function tableMeasures(
  * low that no table as thick as this one could keep it and be low enough for the sitter, less does.
  */
 function knees(
-  { name, box }: Solid,
+  table: Solid,
   seat: Seated | undefined,
   kneeSpace: EffectiveLimit,
+  room: Layout,
 ): readonly Measured[] {
+  const { name, box } = table;
   const thickM = box.topM - box.bottomM;
   const highestM = seat && seat.topM + bandLimit('table-height-above-seat').mostM;
   if (box.bottomM <= openBelowM || (highestM !== undefined && exceeds(kneeSpace.value + thickM, highestM)))
@@ -228,6 +275,7 @@ function knees(
       kept: say`${length(box.bottomM)} clear are under it`,
       broken: say`Under ${name} ${length(box.bottomM)} are clear for the knees; ${length(kneeSpace.value)} let everybody in.`,
       remedy: say`Raise ${name} by ${length(upToMillimetre(kneeSpace.value - box.bottomM))}, or make its top that much thinner.`,
+      steps: () => [undersideStep(`How high it is under ${name}`, table, room)],
       ...cited(kneeSpace),
     },
   ];
@@ -243,7 +291,9 @@ function worktopHeight(worktop: Solid, room: Layout): Measured {
       kept: say`its top is ${length(box.topM)} above the floor`,
       broken: say`The top of ${name} is ${length(box.topM)} above the floor, too ${end} for most people to work at standing.`,
       remedy: say`Make ${name} ${suiting(bandLimit('work-surface-height'))} high; with the statures of \`people.sleepers\` their elbows decide.`,
+      steps: () => [topStep(topOf(name), worktop, room)],
     }));
+  const row = bandLimit('worktop-below-elbow');
   const [lowest, highest] = [belowElbow(shortestM), belowElbow(tallestM)];
   const suits = statures.flatMap((statureM, index) => [
     ...(index === 0 ? '' : '; '),
@@ -262,6 +312,12 @@ function worktopHeight(worktop: Solid, room: Layout): Measured {
       kept: say`its top is ${length(box.topM)} above the floor (${suits})`,
       broken: say`The top of ${name} is ${length(box.topM)} above the floor, too ${end} for the elbows of those who live there. A worktop of ${suits}.`,
       remedy: say`Make ${name} ${suiting({ leastM: lowest.leastM, mostM: highest.mostM })} high.`,
+      steps: () => [
+        ...(end === 'high'
+          ? elbowSteps('tallest', tallestM, row.leastM, highest.mostM)
+          : elbowSteps('shortest', shortestM, row.mostM, lowest.leastM)),
+        topStep(topOf(name), worktop, room),
+      ],
     }),
   );
 }
@@ -269,7 +325,7 @@ function worktopHeight(worktop: Solid, room: Layout): Measured {
 /** The heights of a worktop that suit someone of a stature. */
 function belowElbow(statureM: number): BandLimit {
   const row = bandLimit('worktop-below-elbow');
-  const elbowM = scaledToStature('elbow height standing', statureM) + bodyCorrections.shoes.valueM;
+  const elbowM = elbowHeightM(statureM);
   return {
     ...row,
     leastM: nearestMillimetre(elbowM - row.mostM),

@@ -10,8 +10,10 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, type RuleText } from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
 import { listed } from '../fit-finding.ts';
-import { spotInWords, walked, walkingMethod } from '../ways.ts';
+import { told } from '../told.ts';
+import { spotInWords, type Walked, walked, walkingMethod } from '../ways.ts';
 import { widened } from '../widening.ts';
+import { waysSteps } from '../working/way.ts';
 
 const text: RuleText = {
   id: 'movement.passage',
@@ -39,31 +41,56 @@ export default defineRule({
   override: { limit: 'passage-width', kinds: ['length'] },
   needs: { walked },
   check: ({ facts: { walked: found }, limit }) => {
-    const asked = limit('passage-width');
-    const widest = { ...asked, value: Math.max(asked.value, leastWidthM) };
-    const isNarrow = ({ widthM }: Way) => exceeds(widest.value, widthM);
-    const { layout, ways } = found;
-    const narrow = grouped(ways.ways.filter(isNarrow), layout, widest.value);
-    const wide = ways.ways.filter((way) => !isNarrow(way));
-    const doors = [...new Set(wide.map(({ from }) => from))];
+    const { layout } = found;
+    const { narrow, wide, asked } = sorted(found, limit('passage-width'));
     return {
       findings: [
-        ...narrow.map((group) => narrowFinding(layout, group, widest)),
-        ...doors.map((door) =>
-          wideFinding(
-            layout,
-            wide.filter(({ from }) => from === door),
-            widest,
-          ),
-        ),
+        ...narrow.map((group) => narrowFinding(layout, group, asked)),
+        ...wide.map((ways) => wideFinding(layout, ways, asked)),
       ],
     };
   },
+  work: ({ facts: { walked: found }, limit }, { subject }) => {
+    const { layout } = found;
+    const { narrow, wide } = sorted(found, limit('passage-width'));
+    const group = narrow.find(({ ways }) => narrowSubject(ways) === subject);
+    if (group) return waysSteps(group.ways, group.ways[0], layout, whyNone(group));
+    const ways = wide.find(([{ from }]) => wideSubject(from) === subject);
+    return ways && waysSteps(ways, narrowestOf(ways), layout);
+  },
 });
+
+type SomeWays = readonly [Way, ...Way[]];
+
+/** The ways that are too narrow, by their reasons, and the others, by their doors. */
+function sorted({ layout, ways: { ways } }: Walked, { value, ...asked }: EffectiveLimit) {
+  const leastM = Math.max(value, leastWidthM);
+  const isNarrow = ({ widthM }: Way) => exceeds(leastM, widthM);
+  const byDoor = new Map<string, SomeWays>();
+  for (const way of ways.filter((each) => !isNarrow(each))) {
+    const before = byDoor.get(way.from);
+    byDoor.set(way.from, before ? [...before, way] : [way]);
+  }
+  return {
+    asked: { ...asked, value: leastM },
+    narrow: grouped(ways.filter(isNarrow), layout, leastM),
+    wide: [...byDoor.values()],
+  };
+}
+
+const narrowSubject = ([first, ...others]: SomeWays): string =>
+  `way to ${first.to}${others.length > 0 ? ` and ${others.length} more` : ''}`;
+const wideSubject = (door: string): string => `ways from ${door}`;
+
+const whyNone = ({ blocker }: Group): Phrase | undefined =>
+  blocker && say`${blocker.name} stands in it: without it there would be ${told(blocker.withoutM)}`;
+
+const narrowestOf = ([first, ...others]: SomeWays): Way =>
+  others.reduce((least, next) => (next.widthM < least.widthM ? next : least), first);
 
 /** Ways that are too narrow for one and the same reason. */
 interface Group {
-  readonly ways: readonly [Way, ...Way[]];
+  readonly ways: SomeWays;
   /** Of things that there is no way to: what stands before them. */
   readonly blocker?: Blocker | undefined;
 }
@@ -119,7 +146,7 @@ function narrowFinding(layout: Layout, { ways, blocker }: Group, limit: Effectiv
   const isNone = widthM < leastWidthM;
   return judge({
     rule: text,
-    subject: `way to ${worst.to}${ways.length > 1 ? ` and ${ways.length - 1} more` : ''}`,
+    subject: narrowSubject(ways),
     path: worst.path,
     kind: 'length',
     measured: { value: widthM, standard: 0 },
@@ -140,15 +167,15 @@ function narrowFinding(layout: Layout, { ways, blocker }: Group, limit: Effectiv
   });
 }
 
-function wideFinding(layout: Layout, ways: readonly Way[], limit: EffectiveLimit): Finding {
-  const narrowest = ways.reduce((least, next) => (next.widthM < least.widthM ? next : least));
+function wideFinding(layout: Layout, ways: SomeWays, limit: EffectiveLimit): Finding {
+  const narrowest = narrowestOf(ways);
   const { from, to, widthM, narrowest: spot } = narrowest;
   const comfortable = lengthLimit('passage-width-comfortable');
   const isTight = exceeds(comfortable.valueM, widthM);
   const where = spot ? say`, ${spotInWords(spot, narrowest, layout)}` : '';
   return judge({
     rule: text,
-    subject: `ways from ${from}`,
+    subject: wideSubject(from),
     path: ['van', 'openings', from],
     kind: 'length',
     measured: { value: widthM, standard: 0 },

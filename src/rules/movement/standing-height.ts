@@ -4,13 +4,14 @@ import type { Finding } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
-import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
+import { defineRule, type EffectiveLimit, type Need, type RuleText } from '../../engine/rule.ts';
 import { bodyCaution, fitCaution } from '../cautions.ts';
 import { type Ceiling, highestSpot, lowestOver, overheadFrom } from '../clear-height.ts';
 import { layout, some } from '../needs.ts';
 import { statures, unknownStatures } from '../sleepers.ts';
 import { overheadFromM, type StandingPlace, standingPlaces, standingSpot } from '../standing-places.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { type Cleared, standingSteps } from '../working/standing.ts';
 
 const text: RuleText = {
   id: 'movement.standing-height',
@@ -43,18 +44,12 @@ export default defineRule({
   needs: { layout, statures, places },
   check: ({ facts, limit }) => {
     const allowance = limit('standing-headroom');
-    const statureM = Math.max(...facts.statures);
-    const neededM = statureM + allowance.value;
-    const lowestFirst = lowestOfEach(facts.places.map((place) => cleared(place, facts.layout))).sort(
-      (a, b) => a.clearM - b.clearM,
-    );
-    const high = lowestFirst.filter(({ clearM }) => !exceeds(neededM, clearM));
-    const low = lowestFirst.filter(({ clearM }) => exceeds(neededM, clearM));
+    const { statureM, neededM, high, low } = sorted(facts, allowance);
     const findingOf = (group: readonly Cleared[], reason: (lowest: Cleared) => Phrase): readonly Finding[] =>
       group.slice(0, 1).map((lowest) =>
         judge({
           rule: text,
-          subject: listed(group.map(({ place }) => place.thing.name).sort()),
+          subject: subjectOf(group),
           path: lowest.place.path,
           kind: 'length',
           measured: { value: lowest.clearM, standard: 0 },
@@ -69,7 +64,7 @@ export default defineRule({
       );
     return {
       findings: [
-        ...underEach(low).flatMap((group) =>
+        ...low.flatMap((group) =>
           findingOf(
             group,
             ({ ceiling }) => say`Too low to stand up under ${called(ceiling)}: ${heightsOf(group)}.`,
@@ -83,7 +78,38 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts, limit }, { subject }) => {
+    const allowance = limit('standing-headroom');
+    const { statureM, neededM, high, low } = sorted(facts, allowance);
+    const group = [...low, high].find((each) => subjectOf(each) === subject);
+    return group && standingSteps(group, { statureM, allowanceM: allowance.value, neededM }, facts.layout);
+  },
 });
+
+interface Facts {
+  readonly layout: Layout;
+  readonly statures: readonly number[];
+  readonly places: readonly StandingPlace[];
+}
+
+/** The places that are high enough, and the others by what is over them; in each the lowest first. */
+function sorted({ layout: room, statures: staturesM, places: all }: Facts, { value }: EffectiveLimit) {
+  const statureM = Math.max(...staturesM);
+  const neededM = statureM + value;
+  const lowestFirst = lowestOfEach(all.map((place) => cleared(place, room))).sort(
+    (a, b) => a.clearM - b.clearM,
+  );
+  const isLow = ({ clearM }: Cleared) => exceeds(neededM, clearM);
+  return {
+    statureM,
+    neededM,
+    high: lowestFirst.filter((each) => !isLow(each)),
+    low: underEach(lowestFirst.filter(isLow)),
+  };
+}
+
+const subjectOf = (group: readonly Cleared[]): string =>
+  listed(group.map(({ place }) => place.thing.name).sort());
 
 const called = ({ below }: Ceiling): string => below ?? 'the roof';
 
@@ -97,12 +123,6 @@ const heightsOf = (group: readonly Cleared[]): Phrase =>
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 
-interface Cleared {
-  readonly place: StandingPlace;
-  readonly clearM: number;
-  readonly ceiling: Ceiling;
-}
-
 function cleared(place: StandingPlace, room: Layout): Cleared {
   const { thing, outline, floorM } = place;
   const overhead = overheadFrom(
@@ -110,14 +130,13 @@ function cleared(place: StandingPlace, room: Layout): Cleared {
     floorM + overheadFromM,
     ({ name, whereabouts }) => name !== thing.name && whereabouts === 'inside',
   );
-  const spots = [
+  // A shower tray that is round or cut off may hold no such spot: then one stands all over it.
+  const [first = { outline, ceiling: lowestOver(room.shell, overhead, outline) }, ...others] = [
     { lengthM: standingSpot.depthM, widthM: standingSpot.widthM },
     { lengthM: standingSpot.widthM, widthM: standingSpot.depthM },
   ].flatMap((spot) => highestSpot(room.shell, overhead, outline, spot) ?? []);
-  // A shower tray that is round or cut off may hold no such spot: then one stands all over it.
-  const [first = lowestOver(room.shell, overhead, outline), ...others] = spots.map(({ ceiling }) => ceiling);
-  const ceiling = others.reduce((best, next) => (next.atM > best.atM ? next : best), first);
-  return { place, clearM: ceiling.atM - floorM, ceiling };
+  const best = others.reduce((most, next) => (next.ceiling.atM > most.ceiling.atM ? next : most), first);
+  return { place, clearM: best.ceiling.atM - floorM, ceiling: best.ceiling, over: best.outline };
 }
 
 /** Of the places of one thing the lowest counts: the plan says that one stands at each of them. */

@@ -15,6 +15,7 @@ import { listed, shapesMethod } from '../fit-finding.ts';
 import { layout, some } from '../needs.ts';
 import { outOfRoom } from '../out-of-room.ts';
 import { downToMillimetre } from '../whole-millimetres.ts';
+import { useSpaceSteps } from '../working/use-space.ts';
 
 /** Feet pass over what is lower, heads under what is higher. */
 const HEIGHTS = { bottomM: 0.1, topM: 1.6 } as const;
@@ -57,7 +58,16 @@ export default defineRule({
   check: ({ facts: { layout: laidOut, spaces } }) => ({
     findings: spaces.map((space) => findingOf(space, laidOut)),
   }),
+  work: ({ facts: { layout: laidOut, spaces } }, { subject }) => {
+    const space = spaces.find((each) => subjectOf(each) === subject);
+    return space && useSpaceSteps(space, nearestFirst(space, laidOut), laidOut);
+  },
 });
+
+const subjectOf = ({ of, side }: UseSpace): string => `${of}, ${side} side`;
+
+const nearestFirst = (space: UseSpace, laidOut: Layout): readonly Taker[] =>
+  takersOf(space, laidOut).sort((a, b) => a.leavesM - b.leavesM);
 
 /** Something that takes part of the room. */
 interface Taker {
@@ -73,14 +83,14 @@ interface Taker {
 
 function findingOf(space: UseSpace, laidOut: Layout): Finding {
   const { of, side, depthM } = space;
-  const takers = takersOf(space, laidOut).sort((a, b) => a.leavesM - b.leavesM);
+  const takers = nearestFirst(space, laidOut);
   const [worst] = takers;
   const leftM = worst?.leavesM ?? depthM;
   const isShut = worst !== undefined && !canStand(space, takers);
   const where = say`the ${length(depthM)} that ${of} needs free on its ${side} side`;
   return judge({
     rule: text,
-    subject: `${of}, ${side} side`,
+    subject: subjectOf(space),
     path: space.path,
     kind: 'length',
     measured: { value: leftM, standard: 0 },

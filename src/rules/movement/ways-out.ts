@@ -4,7 +4,7 @@ import type { Citation } from '../../catalogue/citation.ts';
 import { escapeWays } from '../../catalogue/fit-limits.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { length, share } from '../../engine/measure.ts';
+import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type EffectiveLimit, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { escapeCaution, fitCaution } from '../cautions.ts';
@@ -17,11 +17,11 @@ import {
   exitsIn,
   independent,
   isSideBySide,
-  type NoExit,
   pastCookerM,
 } from '../exits.ts';
 import { fitFinding, listed } from '../fit-finding.ts';
 import { missingKeys, openingKeys, walkingMethod } from '../ways.ts';
+import { closedInWords, waysOutSteps } from '../working/exits.ts';
 
 const chosen: Citation = {
   title: `Beside a bed: within ${1000 * besideBedM} mm; covered: more than ${100 * coveredShare} %; one way out, not two: less than ${apartM} m apart in one wall, or both within ${1000 * pastCookerM} mm of a cooker`,
@@ -67,7 +67,17 @@ export default defineRule({
       ),
     };
   },
+  work: ({ facts, limit }, { subject }) => {
+    const leastWayM = limit('escape-path-width').value;
+    const group = groupedBeds(facts.layout, facts.beds, leastWayM).find(
+      (each) => subjectOf(each) === subject,
+    );
+    return group && waysOutSteps(group.beds[0], group.exits, group.ways, leastWayM, facts.layout);
+  },
 });
+
+const subjectOf = ({ beds: [bed, ...others] }: Group): string =>
+  `ways out from ${bed.name}${others.length > 0 ? ` and ${others.length} more` : ''}`;
 
 /** Beds from which the same ways lead out. */
 interface Group {
@@ -89,13 +99,10 @@ function groupedBeds(layout: Layout, all: readonly Solid[], leastWayM: number): 
   return [...groups.values()];
 }
 
-function findingFor(
-  layout: Layout,
-  { beds: [bed, ...others], exits, ways }: Group,
-  path: EffectiveLimit,
-): Finding {
-  const names = listed([bed, ...others].map(({ name }) => [name]));
-  const subject = `ways out from ${bed.name}${others.length > 0 ? ` and ${others.length} more` : ''}`;
+function findingFor(layout: Layout, group: Group, path: EffectiveLimit): Finding {
+  const { exits, ways } = group;
+  const names = listed(group.beds.map(({ name }) => [name]));
+  const subject = subjectOf(group);
   const remedy = say`${remedyFor(exits, ways, path.value)}${unplacedWords(layout)}`;
   const closed = exits.closed.map((each) => closedInWords(each));
   const why = closed.length > 0 ? say` ${sentence(closed)}` : '';
@@ -149,14 +156,6 @@ const exitInWords = ({ opening, wayM }: Exit): Phrase =>
   wayM === undefined
     ? say`${opening.name} beside the bed`
     : say`${opening.name} by a way ${length(wayM)} wide`;
-
-function closedInWords({ opening, wayM, coveredBy }: NoExit): Phrase {
-  if (coveredBy !== undefined)
-    return say`${opening.name} is covered by ${coveredBy}, over more than ${share(coveredShare)} of it`;
-  return wayM === undefined || wayM === 0
-    ? say`no way leads to ${opening.name}`
-    : say`the way to ${opening.name} is only ${length(wayM)} wide`;
-}
 
 const sentence = (parts: readonly Phrase[]): Phrase => {
   const [first, ...rest] = listed(parts);

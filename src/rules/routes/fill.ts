@@ -10,6 +10,7 @@ import { installationCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { chasesInUse, counted, namesOf, plannedRoutes, type UsedChase } from '../routed.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { fillSteps, type SizedRun } from '../working/chase.ts';
 
 const text: RuleText = {
   id: 'routes.fill',
@@ -49,36 +50,53 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { used } }, { subject }) => {
+    const filled = used.find(({ chase }) => chase.id === subject);
+    const filling = filled && fillingOf(filled);
+    if (!filling) return undefined;
+    const { sized, boreM, taken, leastM } = filling;
+    const least = { leastM, pipesM: thickestPipes(sized) };
+    return fillSteps(filled.chase, sized, { boreM, taken }, exceeds(leastM, boreM) ? least : undefined);
+  },
 });
 
-type Sized = RoutedRun & { readonly diameterM: number };
-const isSized = (run: RoutedRun): run is Sized => run.diameterM !== undefined;
+const isSized = (run: RoutedRun): run is SizedRun => run.diameterM !== undefined;
 const isKnown = ({ chase, runs }: UsedChase): boolean => chase.boreM !== undefined && runs.every(isSized);
 
-/** What is known of a chase, where that is all, or already too much. */
-function filledBy(used: UsedChase): readonly Finding[] {
-  const { boreM } = used.chase;
-  if (boreM === undefined) return [];
-  const sized = used.runs.filter(isSized);
-  if (sized.length === 0) return [];
+/** How full a chase is with what is known of it; undefined where that is nothing. */
+function fillingOf({ chase: { boreM }, runs }: UsedChase) {
+  const sized = runs.filter(isSized);
+  if (boreM === undefined || sized.length === 0) return undefined;
   const areaM2 = sized.reduce((sum, { diameterM, count }) => sum + count * diameterM ** 2, 0);
   const taken = sized.reduce(
     (sum, { diameterM, count }) => sum + count * fillFraction([diameterM], boreM),
     0,
   );
-  const least = Math.max(leastBore(sized), Math.sqrt(areaM2));
-  if (exceeds(least, boreM)) return [tooNarrow(used, sized, boreM, taken, least)];
+  return { boreM, sized, areaM2, taken, leastM: Math.max(leastBore(sized), Math.sqrt(areaM2)) };
+}
+
+/** What is known of a chase, where that is all, or already too much. */
+function filledBy(used: UsedChase): readonly Finding[] {
+  const filling = fillingOf(used);
+  if (!filling) return [];
+  const { boreM, sized, areaM2, taken, leastM } = filling;
+  if (exceeds(leastM, boreM)) return [tooNarrow(used, sized, boreM, taken, leastM)];
   const finding = roomLeft(used, sized, taken, areaM2);
   return isKnown(used) || finding.verdict !== 'pass' ? [finding] : [];
 }
 
 /** The bore that the thickest go through: of pipes, which do not give, the two thickest side by side. */
-function leastBore(runs: readonly Sized[]): number {
+function leastBore(runs: readonly SizedRun[]): number {
+  const [first, second] = thickestPipes(runs);
+  return Math.max(first + second, ...runs.map(({ diameterM }) => diameterM));
+}
+
+function thickestPipes(runs: readonly SizedRun[]): readonly [number, number] {
   const [first = 0, second = 0] = runs
     .filter(({ carries }) => carries !== 'cable')
     .flatMap(({ diameterM, count }) => (count > 1 ? [diameterM, diameterM] : [diameterM]))
     .sort((a, b) => b - a);
-  return Math.max(first + second, ...runs.map(({ diameterM }) => diameterM));
+  return [first, second];
 }
 
 /** How many of a list of runs, and which: "3 cables and pipes (a, b)". */
@@ -96,7 +114,7 @@ const limitFor = (runs: readonly RoutedRun[]) => {
 
 function tooNarrow(
   { chase, runs }: UsedChase,
-  sized: readonly Sized[],
+  sized: readonly SizedRun[],
   boreM: number,
   taken: number,
   leastM: number,
@@ -115,7 +133,7 @@ function tooNarrow(
 
 function roomLeft(
   { chase, runs }: UsedChase,
-  sized: readonly Sized[],
+  sized: readonly SizedRun[],
   taken: number,
   areaM2: number,
 ): Finding {

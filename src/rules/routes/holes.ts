@@ -7,6 +7,7 @@ import { defineRule, given, missing, type Need, type RuleText } from '../../engi
 import { installationCaution, structureCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { chasesInUse, counted, namesOf, plannedRoutes, type UsedChase } from '../routed.ts';
+import { holeSteps } from '../working/chase.ts';
 
 const text: RuleText = {
   id: 'routes.holes',
@@ -43,6 +44,12 @@ export default defineRule({
     const holes = used.flatMap((each) => holesOf(each));
     return { findings: holes.length > 0 ? holes : [noHoles(used.length)] };
   },
+  work: ({ facts: { used } }, { subject }) => {
+    const drilled = used.find(({ chase }) => chase.id === subject);
+    if (!drilled) return undefined;
+    const widthM = holeWidth(drilled);
+    return widthM === undefined ? undefined : holeSteps(drilled.chase, drilled.runs, widthM);
+  },
 });
 
 const noHoles = (howMany: number): Finding =>
@@ -53,11 +60,14 @@ const noHoles = (howMany: number): Finding =>
     reason: say`By the plan, ${howMany === 1 ? 'the chase' : `none of the ${howMany} chases`} in use goes through ${howMany === 1 ? 'no' : 'a'} rib, member, wall or bulkhead.`,
   });
 
-function holesOf({ chase, runs }: UsedChase): readonly Finding[] {
+const holeWidth = ({ chase, runs }: UsedChase): number | undefined => chase.boreM ?? thickest(runs);
+
+function holesOf(used: UsedChase): readonly Finding[] {
+  const { chase, runs } = used;
   const drilled = (chase.through ?? []).filter((part) => carrying.includes(part));
   if (drilled.length === 0) return [];
   const parts = namesOf([...new Set(drilled)].map((part) => howMany(part, drilled)));
-  const widthM = chase.boreM ?? thickest(runs);
+  const widthM = holeWidth(used);
   const hole = widthM === undefined ? say`` : say` of ${length(widthM)}`;
   return [
     observed(text, {

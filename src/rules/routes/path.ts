@@ -8,6 +8,7 @@ import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { installationCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { counted, joined, namesOf, plannedRoutes, whatRuns } from '../routed.ts';
+import { waysLengthSteps } from '../working/chase.ts';
 
 const text: RuleText = {
   id: 'routes.path',
@@ -35,7 +36,7 @@ export default defineRule({
     const { runs } = facts.routes;
     const lost = runs.filter(({ way }) => way === 'none').map((run) => withoutWay(facts.routes, run));
     const unknown = runs.filter(({ way }) => way === 'unplaced' || way === 'typed');
-    const passing = runs.filter(({ way }) => way === 'chases');
+    const passing = runs.filter(throughChases);
     return {
       findings: [
         ...lost,
@@ -44,7 +45,10 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts }, { measured }) => measured && waysLengthSteps(facts.routes.runs.filter(throughChases)),
 });
+
+const throughChases = ({ way }: RoutedRun): boolean => way === 'chases';
 
 function found(passing: readonly RoutedRun[], all: number): Finding {
   const totalM = passing.reduce((sum, { lengthM }) => sum + (lengthM ?? 0), 0);

@@ -1,7 +1,7 @@
 import type { Carried } from '../../build/layout.ts';
 import type { Leg, RoutedRun, Routes } from '../../build/routes.ts';
 import { distanceOfLines, distanceToLine, straightDistance } from '../../calc/space/lines.ts';
-import type { Finding, PlanPath } from '../../engine/finding.ts';
+import type { Finding } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -10,6 +10,7 @@ import { installationCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { chasesInUse, namesOf, plannedRoutes, type UsedChase } from '../routed.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
+import { apartSteps, type Course, type Neighbours } from '../working/apart.ts';
 
 const text: RuleText = {
   id: 'routes.separation',
@@ -42,6 +43,13 @@ export default defineRule({
     if (gasLines.length === 0 || cableLines.length === 0)
       return { findings: [...shared, withoutWays(gasLines.length === 0 ? gas : cables, apart)] };
     return { findings: [...shared, ...keepingApart(gasLines, cableLines, shared, apart)] };
+  },
+  work: ({ build, facts: { routes }, limit }, { subject, measured }) => {
+    if (!measured) return undefined;
+    const apart = limit('cable-gas-separation');
+    const gas = linesOf(routes, runsOf(routes, 'gas')).filter(({ name }) => name === subject);
+    const [found] = nearestOfEach(gas, linesOf(routes, runsOf(routes, 'cable')), apart.value);
+    return found && apartSteps(found.pair, found.pairs.length, routes, (build.layout?.widthM ?? 0) / 2);
   },
 });
 
@@ -117,18 +125,6 @@ const withoutWays = (runs: readonly RoutedRun[], { citations, cautions }: Effect
     cautions,
   });
 
-/** A piece of way that is taken as a straight line. */
-interface Course {
-  readonly name: string;
-  readonly path: PlanPath;
-  readonly kind: Leg['kind'];
-  readonly line: Leg['ends'];
-  /** The chase, or the thing at the end of a spur. */
-  readonly id: string;
-  /** Half of what it takes up across. */
-  readonly radiusM: number;
-}
-
 /** A spur that departs from one axis by more turns corners that the plan does not know of, m: own choice. */
 const straightWithinM = 0.03;
 
@@ -153,12 +149,13 @@ function linesOf({ chases }: Routes, runs: readonly RoutedRun[]): readonly Cours
 const longestSide = ([a, b]: Leg['ends']): number =>
   Math.max(Math.abs(b.xM - a.xM), Math.abs(b.yM - a.yM), Math.abs(b.zM - a.zM));
 
-interface Neighbours {
-  readonly gas: Course;
-  readonly cable: Course;
-  readonly clearM: number;
-  readonly coincide: boolean;
-}
+const nearestOfEach = (gasLines: readonly Course[], cableLines: readonly Course[], leastM: number) =>
+  gasLines.flatMap((gas) => {
+    const pairs = cableLines.flatMap((cable) => neighboursOf(gas, cable, leastM));
+    const [first, ...others] = pairs;
+    if (!first) return [];
+    return [{ pair: others.reduce((best, pair) => (pair.clearM < best.clearM ? pair : best), first), pairs }];
+  });
 
 /** For every piece of gas pipe the nearest piece of cable, where that is too near; else the least distance of all. */
 function keepingApart(
@@ -167,12 +164,7 @@ function keepingApart(
   shared: readonly Finding[],
   limit: EffectiveLimit,
 ): readonly Finding[] {
-  const nearest = gasLines.flatMap((gas) => {
-    const pairs = cableLines.flatMap((cable) => neighboursOf(gas, cable, limit.value));
-    const [first, ...others] = pairs;
-    if (!first) return [];
-    return [{ pair: others.reduce((best, pair) => (pair.clearM < best.clearM ? pair : best), first), pairs }];
-  });
+  const nearest = nearestOfEach(gasLines, cableLines, limit.value);
   const near = nearest.filter(({ pair }) => exceeds(limit.value, pair.clearM));
   if (near.length > 0) return near.map(({ pair, pairs }) => judged(pair, pairs, limit));
   if (shared.some(({ verdict }) => verdict === 'fail')) return [];
@@ -213,14 +205,17 @@ function neighboursOf(gas: Course, cable: Course, leastM: number): readonly Neig
   const [start = [], finish = []] = meets;
   const meeting = [...start, ...finish].filter(Boolean).length;
   if (meeting === 0) {
-    const clearM = Math.max(0, distanceOfLines(a, b) - across);
-    return [{ gas, cable, clearM, coincide: false }];
+    const distanceM = distanceOfLines(a, b);
+    return [{ gas, cable, distanceM, clearM: Math.max(0, distanceM - across), coincide: false }];
   }
   if (Math.min(straightDistance(...a), straightDistance(...b)) <= leastM + across) return [];
   const otherOfA = start.includes(true) ? a[1] : a[0];
   const otherOfB = start[0] || finish[0] ? b[1] : b[0];
-  const partsM = Math.min(distanceToLine(otherOfA, b), distanceToLine(otherOfB, a));
-  return [{ gas, cable, clearM: Math.max(0, partsM - across), coincide: meeting > 1 }];
+  const [gasM, cableM] = [distanceToLine(otherOfA, b), distanceToLine(otherOfB, a)];
+  const distanceM = Math.min(gasM, cableM);
+  const clearM = Math.max(0, distanceM - across);
+  const end: Neighbours['end'] = gasM <= cableM ? { of: 'gas', at: otherOfA } : { of: 'cable', at: otherOfB };
+  return [{ gas, cable, distanceM, clearM, coincide: meeting > 1, end }];
 }
 
 function judged(
