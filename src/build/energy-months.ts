@@ -24,16 +24,18 @@ export function energyMonths({ ledger, months }: EnergyYear, dullDays: number): 
     const wantedWhADay = (months[month]?.wantedWh ?? 0) / days;
     // The first day begins full by definition; the fullest hours of two halves of the rest show whether it gets full again.
     const half = Math.floor(typicalDays / 2);
-    const early = Math.max(0, ...over(1, half, state));
-    const late = Math.max(0, ...over(half, typicalDays, state));
+    const earlyWh = Math.max(0, ...over(1, half, state));
+    const lateWh = Math.max(0, ...over(half, typicalDays, state));
     // From the first hours of one to those of the other, where it only falls.
-    const lostADay = (early - late) / Math.max(1, half - 1);
+    const apartDays = Math.max(1, half - 1);
+    const lostADay = (earlyWh - lateWh) / apartDays;
     return {
       month,
       name: monthName(month),
       typicalUnmetWh: sum(over(0, typicalDays, unmet)),
       dullUnmetWh: sum(over(typicalDays, days, unmet)),
       runsDownWhADay: lostADay > noTrend * wantedWhADay + roundingWh ? lostADay : 0,
+      fullest: { earlyWh, lateWh, apartDays },
       wantedWhADay,
     };
   });

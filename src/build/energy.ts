@@ -36,6 +36,8 @@ export interface EnergyMonth {
   readonly dullUnmetWh: number;
   /** What the battery loses from day to day on typical days, since the sources bring too little; 0 if it recovers. */
   readonly runsDownWhADay: number;
+  /** What is stored in the fullest hours of the first and of the second half of the typical days, and how far they are apart. */
+  readonly fullest: { readonly earlyWh: number; readonly lateWh: number; readonly apartDays: number };
   readonly wantedWhADay: number;
 }
 

@@ -14,7 +14,7 @@ export async function circuits(file: string, around: Surroundings): Promise<numb
     around.complain(renderProblems(file, '', [source.problem], () => ({ line: 1, column: 1 }), 'listed'));
     return 2;
   }
-  const checked = await checkPlan(file, source.text, around.loadCalculator);
+  const checked = await checkPlan(file, source.text, around.loadCalculator, around.today?.());
   if (!checked.ok) {
     around.complain(
       renderProblems(file, source.text, checked.problems, checked.document.positionOf, 'listed'),

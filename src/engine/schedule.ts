@@ -1,4 +1,4 @@
-import type { PlanPath, Verdict } from './finding.ts';
+import type { PlanPath, Verdict, Waived } from './finding.ts';
 import type { Measure } from './measure.ts';
 import type { Phrase } from './phrase.ts';
 
@@ -19,6 +19,8 @@ export interface ScheduleRow {
   readonly ampacity?: Measure;
   /** The worst of what the checks say about it; undefined where none says anything. */
   readonly verdict?: Verdict;
+  /** What a waiver of the plan makes of it. */
+  readonly waived?: Pick<Waived, 'as'>;
   readonly notes: readonly Phrase[];
 }
 

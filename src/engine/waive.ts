@@ -1,5 +1,5 @@
 import type { Waiver } from '../build/build.ts';
-import type { Finding, Waived } from './finding.ts';
+import type { Finding, Verdict, Waived } from './finding.ts';
 import type { Rule } from './rule.ts';
 import type { WaiverState, WaiverUse } from './waiver.ts';
 
@@ -22,14 +22,18 @@ export function waive(
   const lifeSafety = new Set(rules.filter((rule) => rule.lifeSafety).map(({ id }) => id));
   const covered = new Map<Finding, Waived>();
   const coveredBy = new Map<Waiver, readonly Finding[]>();
-  // One that names a subject goes before one for the whole check, which then covers the rest.
+  const holds = (waiver: Waiver): boolean => hasReason(waiver) && !hasEnded(waiver, today);
+  // Those that hold go first, so that an old one left beside the new one is not said to make anything count again. One
+  // that names a subject goes before one for the whole check, which then covers the rest.
   const byCare = [...waivers].sort(
-    (a, b) => Number(b.subject !== undefined) - Number(a.subject !== undefined),
+    (a, b) =>
+      Number(holds(b)) - Number(holds(a)) ||
+      Number(b.subject !== undefined) - Number(a.subject !== undefined),
   );
   for (const waiver of byCare) {
     const matching = findings.filter((finding) => isMeant(waiver, finding) && !covered.has(finding));
     coveredBy.set(waiver, matching);
-    if (!hasReason(waiver) || hasEnded(waiver, today)) continue;
+    if (!holds(waiver)) continue;
     const { reason = '', by, until, path } = waiver;
     for (const finding of matching) {
       const as = lifeSafety.has(finding.rule) ? 'acknowledged' : 'waived';
@@ -69,10 +73,23 @@ function stateOf(waiver: Waiver, found: readonly Finding[], today: string): Waiv
 const isMeant = ({ check, subject }: Waiver, { rule, verdict, subject: about }: Finding): boolean =>
   rule === check &&
   (verdict === 'fail' || verdict === 'warn') &&
-  (subject === undefined || folded(subject) === folded(about));
+  (subject === undefined || foldedSubject(subject) === foldedSubject(about));
 
 /** Neither capitals nor doubled spaces make another subject. */
-const folded = (subject: string): string => subject.trim().replace(/\s+/g, ' ').toLowerCase();
+export const foldedSubject = (subject: string): string => subject.trim().replace(/\s+/g, ' ').toLowerCase();
 
 /** A failure that no waiver made to stand aside: it fails the plan. An acknowledged one is among them. */
-export const stands = ({ waived }: Pick<Finding, 'waived'>): boolean => waived?.as !== 'waived';
+export const stands = ({ waived }: Standing): boolean => waived?.as !== 'waived';
+
+/** A verdict with what a waiver of the plan makes of it. */
+export interface Judged extends Standing {
+  readonly verdict: Verdict;
+}
+
+interface Standing {
+  readonly waived?: Pick<Waived, 'as'> | undefined;
+}
+
+/** "fail"; "fail, waived"; of a check about life and limb "fail, acknowledged". */
+export const verdictText = ({ verdict, waived }: Judged): string =>
+  waived ? `${verdict}, ${waived.as}` : verdict;

@@ -14,7 +14,8 @@ import {
   renderTable,
 } from './table.ts';
 import { visible } from './visible.ts';
-import { fieldList, hanging, indented, underlined, wrapped } from './wrap.ts';
+import { verdictText } from './waiver-text.ts';
+import { fieldList, hanging, indented, outdented, underlined, wrapped } from './wrap.ts';
 
 export interface CircuitsOptions {
   /** The terminal's columns; no line is longer. */
@@ -60,6 +61,10 @@ const keys = [
   'notes',
 ] as const satisfies readonly Key[];
 
+/** As a table of findings has it: "fail, waived". */
+const standingOf = ({ verdict, waived }: ScheduleRow): string =>
+  verdict ? verdictText({ verdict, waived }) : '';
+
 type Row = Readonly<Record<Key, string>>;
 
 const numbers: readonly Key[] = ['load', 'design', 'ampacity'];
@@ -88,9 +93,9 @@ const cautionLines = ({ cautions }: Schedule, pen: Pen, width: number): string[]
   ...distinct(cautions.map(visible)).flatMap((text) => hanging(`- ${text}`, 2, width)),
 ];
 
-function heading(text: string, pen: Pen): string[] {
-  const [title = '', rule = ''] = underlined(text, '═');
-  return [pen.strong(title), pen.strong(rule)];
+function heading(text: string, pen: Pen, width: number): string[] {
+  const { title, rule } = underlined(text, '═', width);
+  return [...title, rule].map(pen.strong);
 }
 
 function circuitParagraphs(schedule: Schedule, pen: Pen, width: number): string[][] {
@@ -107,7 +112,7 @@ function circuitParagraphs(schedule: Schedule, pen: Pen, width: number): string[
   );
   const body = wide(rows, circuits, pen, width) ?? blocks(rows, circuits, pen, width);
   return [
-    [...heading('Circuits of the battery', pen), ...body],
+    [...heading('Circuits of the battery', pen, width), ...body],
     noteLines(notes, width),
     wrapped(visible(renderPhrase(legend, units)), width).map(pen.faint),
   ];
@@ -127,7 +132,7 @@ function textsOf(row: ScheduleRow, units: Schedule['units'], notes: readonly num
     fuse: phrase(row.fuse),
     drop: drop ? `${formatMeasure(drop.voltage, units)} (${formatMeasure(drop.share, units)})` : '',
     ampacity: ampacity ? formatMeasure(ampacity, units) : '',
-    verdict: row.verdict ?? '',
+    verdict: standingOf(row),
     notes: notes.join(', '),
   };
 }
@@ -177,17 +182,15 @@ function wide(
 function blocks(rows: readonly Row[], circuits: readonly ScheduleRow[], pen: Pen, width: number): string[] {
   return rows.flatMap((row, at) => {
     const verdict = circuits[at]?.verdict;
-    const word = verdict ?? blank;
-    const [first = '', ...rest] = hanging(
-      `${word.padEnd(verdictColumn)}${row.circuit}: ${row.way}`,
-      verdictColumn,
-      width,
-    );
+    const word = row.verdict || blank;
+    const opening = `${word}  `.padEnd(verdictColumn);
+    const lay = opening.length > verdictColumn ? outdented : hanging;
+    const [first = '', ...rest] = lay(`${opening}${row.circuit}: ${row.way}`, verdictColumn, width);
     const fields = keys
       .filter((key) => key !== 'circuit' && key !== 'way' && key !== 'verdict')
       .map((key) => [headings[key], row[key] || blank] as const);
     return [
-      verdict ? pen.verdict[verdict](word) + first.slice(word.length) : first,
+      verdict ? pen.verdict[verdict](verdict) + first.slice(verdict.length) : first,
       ...rest,
       ...indented(fieldList(fields, '; '), verdictColumn, width),
     ];
@@ -204,7 +207,7 @@ function tableLines(table: ScheduleTable, { units }: Schedule, pen: Pen, width: 
   const rows = table.rows.map((row) =>
     columns.map((_, at): Cell => ({ text: visible(renderPhrase(row[at] ?? [], units)) || blank })),
   );
-  const title = heading(table.title, pen);
+  const title = heading(table.title, pen, width);
   const widths = columnWidths(columns, rows);
   if (naturalWidth(widths) <= width || width / columns.length >= narrowestColumn)
     return [...title, ...renderTable(columns, rows, fitted(widths, width), pen.faint)];

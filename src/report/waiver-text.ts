@@ -1,9 +1,7 @@
-import { type Finding, type Verdict, verdicts, type Waived } from '../engine/finding.ts';
+import { type Verdict, verdicts, type Waived } from '../engine/finding.ts';
 import { sumOf, type Tally } from '../engine/tally.ts';
 
-/** "fail"; "fail, waived"; of a check about life and limb "fail, acknowledged". */
-export const verdictText = ({ verdict, waived }: Pick<Finding, 'verdict' | 'waived'>): string =>
-  waived ? `${verdict}, ${waived.as}` : verdict;
+export { verdictText } from '../engine/waive.ts';
 
 /** "until 2027-03-01 by Robin: the spare wheel moves in spring" */
 export function waiverText({ as, reason, by, until }: Waived): string {

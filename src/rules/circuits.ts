@@ -32,6 +32,12 @@ export interface Ampacity {
   readonly thermalInsulation: number;
 }
 
+/** What flows in a circuit while everything is on as far as it is on at once, and the voltage left at its end. */
+export interface InTree {
+  readonly currentA: number;
+  readonly endV: number;
+}
+
 export interface CircuitFigures {
   readonly circuit: Circuit;
   /** Circuits from the battery to this one, itself last; undefined where the chain does not begin at the battery. */
@@ -48,6 +54,8 @@ export interface CircuitFigures {
   readonly ownDropV?: number;
   /** Lost from the battery to its end, over every circuit on the way. */
   readonly dropV?: number;
+  /** Its part of the whole tree, with all loads on as far as they are on at once. */
+  readonly inTree?: InTree;
   /** False where the loads ask for more than the conductors can bring at any voltage. */
   readonly delivers: boolean;
   /** The circuit that cannot bring what hangs on it, if there is one: the others have no figures then. */
@@ -112,6 +120,7 @@ export interface Flows {
   /** The circuit that cannot bring what hangs on it; nothing flows in the figures then. */
   readonly failsAt?: string;
   readonly flowOf: (circuit: Circuit) => Flow | undefined;
+  readonly inTreeOf: (circuit: Circuit) => InTree | undefined;
 }
 
 /** What flows in every circuit and what it loses: the part of the figures that changes with a conductor. */
@@ -137,6 +146,7 @@ export function flowsOf(given: Electrical): Flows {
       const chain = chains.get(circuit.name);
       return circuit.charges ? chargingFlow(circuit, chain) : solved?.flowOf(circuit, chain);
     },
+    inTreeOf: (circuit) => solved?.inTreeOf(circuit),
   };
 }
 
@@ -150,7 +160,7 @@ function loopOf({ wire }: Circuit): number | undefined {
 
 function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
   const lowestV = given.bank?.lowestV;
-  const { chains, failsAt, flowOf } = flowsOf(given);
+  const { chains, failsAt, flowOf, inTreeOf } = flowsOf(given);
   /** What hangs on each circuit, itself included. */
   const hanging = new Map<string, Circuit[]>(given.circuits.map(({ name }) => [name, []]));
   for (const circuit of given.circuits)
@@ -164,6 +174,7 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
       const ohmPerM = hotOhmPerM(wire);
       const ampacity = wire.conductor && ampacityFor(wire.conductor.areaMm2, wire);
       const own = flowOf(circuit);
+      const inTree = inTreeOf(circuit);
       const hangsOn = hanging.get(name) ?? [];
       const loadsKnown = hangsOn.length > 0 && hangsOn.every(({ load }) => load !== undefined);
       const plainA =
@@ -188,6 +199,7 @@ function workOut(given: Electrical): ReadonlyMap<string, CircuitFigures> {
           ...(loopOhm !== undefined && { loopOhm }),
           ...(ampacity && { ampacity }),
           ...(own && { ownDropV: own.ownDropV, dropV: own.dropV }),
+          ...(inTree && { inTree }),
           delivers: failsAt === undefined,
           ...(failsAt !== undefined && { failsAt }),
           loadsKnown: circuit.charges
@@ -216,7 +228,10 @@ export interface Flow {
 interface Solved {
   readonly failsAt?: string;
   readonly flowOf: (circuit: Circuit, chain: readonly Circuit[] | undefined) => Flow | undefined;
+  readonly inTreeOf: (circuit: Circuit) => InTree | undefined;
 }
+
+const nothingFlows = { flowOf: () => undefined, inTreeOf: () => undefined };
 
 /** Every circuit whose way to the battery is known whole, with all its loads on as far as they are on at once. */
 function solve(
@@ -251,7 +266,7 @@ function solve(
         : { at: endOf(circuit), currentA: share * load.currentA };
     });
   const result = solveDropTree(theBattery, lowestV, segments, loads);
-  if (!result.delivers) return { failsAt: result.atSegment, flowOf: () => undefined };
+  if (!result.delivers) return { failsAt: result.atSegment, ...nothingFlows };
   /** A load of its own counts whole in its own circuit, whatever part of it is on together with others. */
   const wholeOf = (circuit: Circuit, startV: number): number | undefined => {
     const { load } = circuit;
@@ -262,7 +277,7 @@ function solve(
   };
   const startVOf = (circuit: Circuit): number => lowestV - (result.points.get(startOf(circuit))?.dropV ?? 0);
   const failing = inTree.find((circuit) => wholeOf(circuit, startVOf(circuit)) === undefined);
-  if (failing) return { failsAt: failing.name, flowOf: () => undefined };
+  if (failing) return { failsAt: failing.name, ...nothingFlows };
   return {
     flowOf: (circuit, chain) => {
       const flow = result.segments.get(circuit.name);
@@ -271,11 +286,16 @@ function solve(
       const ownDropV = currentA * (loopOf(circuit) ?? 0);
       return { currentA, ownDropV, dropV: lowestV - startVOf(circuit) + ownDropV };
     },
+    inTreeOf: (circuit) => {
+      const flow = result.segments.get(circuit.name);
+      const end = result.points.get(endOf(circuit));
+      return flow && end && { currentA: flow.currentA, endV: end.voltageV };
+    },
   };
 }
 
 /** The part of a load that counts in what feeds it: its own, and that of every point on the way. */
-function shareOf(given: Electrical, circuit: Circuit, chain: readonly Circuit[]): number {
+export function shareOf(given: Electrical, circuit: Circuit, chain: readonly Circuit[]): number {
   const points = new Map(given.distribution.map((point) => [point.name, point.atOnce]));
   return chain.reduce(
     (share, each) => (each.feeds ? share * (points.get(each.to) ?? 1) : share),
@@ -288,6 +308,10 @@ const currentAt = (draw: Draw | undefined, voltageV: number): number | undefined
   return 'powerW' in draw ? draw.powerW / voltageV : draw.currentA;
 };
 
+/** The part of a load that counts in a circuit which feeds one point, when all of that point alone is added up. */
+export const shareAlone = (given: Electrical, circuit: Circuit, load: Circuit): number =>
+  circuit.feeds ? load.atOnce * (given.distribution.find(({ name }) => name === circuit.to)?.atOnce ?? 1) : 1;
+
 /** The currents of what hangs on a circuit at the lowest voltage; with `surge`, the one whose surge adds most surges. */
 function sumOf(
   given: Electrical,
@@ -296,10 +320,8 @@ function sumOf(
   lowestV: number,
   what: 'load' | 'surge',
 ): number {
-  const points = new Map(given.distribution.map((point) => [point.name, point.atOnce]));
-  const share = circuit.feeds ? (points.get(circuit.to) ?? 1) : 1;
   const steady = hangsOn.map(
-    (each) => (currentAt(each.load, lowestV) ?? 0) * (circuit.feeds ? each.atOnce * share : 1),
+    (each) => (currentAt(each.load, lowestV) ?? 0) * shareAlone(given, circuit, each),
   );
   const sum = steady.reduce((total, each) => total + each, 0);
   if (what === 'load') return sum;

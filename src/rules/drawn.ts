@@ -1,4 +1,5 @@
 import type { Circuit, Draw, Electrical } from '../build/electrical.ts';
+import { currentForPower } from '../calc/electrical/power-through.ts';
 import { figuresOf, theBattery } from './circuits.ts';
 
 /*
@@ -16,6 +17,8 @@ export interface Drawn {
   /** Of the chargers that push through here towards the battery, all at once. */
   readonly chargingA: number;
   readonly loads: number;
+  /** What makes up `currentA`. */
+  readonly each: readonly DrawnLoad[];
   /** Keys that would make the sums whole. */
   readonly missing: readonly string[];
 }
@@ -23,7 +26,7 @@ export interface Drawn {
 /** What hangs on a point: the shares of the points between it and each load count, those before it do not. */
 export function drawnThrough(electrical: Electrical, from: string): Drawn {
   const { inverter, circuits } = electrical;
-  const loads: Load[] = [];
+  const loads: DrawnLoad[] = [];
   const missing: string[] = [];
   let chargingA = 0;
   for (const circuit of circuits) {
@@ -35,24 +38,29 @@ export function drawnThrough(electrical: Electrical, from: string): Drawn {
     else loads.push(loadOf(electrical, circuit, behind, currentA ?? 0));
   }
   const currentA = loads.reduce((sum, load) => sum + load.steadyA, 0);
-  const starting = loads.reduce<Load | undefined>(
+  const starting = loads.reduce<DrawnLoad | undefined>(
     (most, load) => (load.startA > (most?.startA ?? 0) ? load : most),
     undefined,
   );
   return {
     currentA,
     surgeA: currentA + (starting?.startA ?? 0),
-    ...(starting && { surgeBy: starting.name }),
-    inverterA: loads.find(({ name }) => name === inverter?.circuit)?.steadyA ?? 0,
+    ...(starting && { surgeBy: starting.circuit.name }),
+    inverterA: loads.find(({ circuit }) => circuit.name === inverter?.circuit)?.steadyA ?? 0,
     chargingA,
     loads: loads.length,
+    each: loads,
     missing: [...new Set(missing)],
   };
 }
 
-interface Load {
-  readonly name: string;
+export interface DrawnLoad {
+  readonly circuit: Circuit;
+  /** The part of it that is on at once with the others. */
+  readonly share: number;
   readonly steadyA: number;
+  /** While it starts; 0 where the plan says nothing of it. */
+  readonly surgeA: number;
   /** What its start adds. */
   readonly startA: number;
 }
@@ -72,10 +80,39 @@ export const shareBehind = (electrical: Electrical, circuit: Circuit, behind: re
     .map(({ to }) => electrical.distribution.find(({ name }) => name === to)?.atOnce ?? 1)
     .reduce((product, part) => product * part, circuit.atOnce);
 
-function loadOf(electrical: Electrical, circuit: Circuit, behind: readonly Circuit[], wholeA: number): Load {
-  const currentA = shareBehind(electrical, circuit, behind) * wholeA;
-  const surgeA = (circuit.surge && atVoltage(circuit.surge, electrical.bank?.lowestV)) ?? 0;
-  return { name: circuit.name, steadyA: currentA, startA: Math.max(0, surgeA - currentA) };
+function loadOf(
+  electrical: Electrical,
+  circuit: Circuit,
+  behind: readonly Circuit[],
+  wholeA: number,
+): DrawnLoad {
+  const share = shareBehind(electrical, circuit, behind);
+  const currentA = share * wholeA;
+  const wayOhm = wayOhmOf(electrical, circuit);
+  const surgeA = (circuit.surge && startingA(circuit.surge, electrical.bank?.lowestV, wayOhm)) ?? 0;
+  return {
+    circuit,
+    share,
+    steadyA: currentA,
+    surgeA,
+    startA: Math.max(0, surgeA - currentA),
+  };
+}
+
+/** Out and back from the battery, over every circuit on the way; undefined where one is not known. */
+function wayOhmOf(electrical: Electrical, circuit: Circuit): number | undefined {
+  const figures = figuresOf(electrical);
+  const loops = (figures.get(circuit.name)?.chain ?? []).map(({ name }) => figures.get(name)?.loopOhm);
+  return loops.reduce<number | undefined>(
+    (sum, ohm) => (sum === undefined || ohm === undefined ? undefined : sum + ohm),
+    0,
+  );
+}
+
+/** At what its own start leaves of the lowest voltage; at all of it, where its cables are not known or cannot bring that. */
+function startingA(draw: Draw, voltageV: number | undefined, wayOhm = 0): number | undefined {
+  if ('currentA' in draw || voltageV === undefined) return atVoltage(draw, voltageV);
+  return currentForPower(draw.powerW, voltageV, wayOhm) ?? draw.powerW / voltageV;
 }
 
 /** At what its cables leave of the lowest voltage, where that is known. */

@@ -1,5 +1,4 @@
 import type { Bank, Electrical } from '../build/electrical.ts';
-import type { Verdict } from '../engine/finding.ts';
 import {
   chargeAh,
   count,
@@ -12,12 +11,13 @@ import {
 } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
 import type { ScheduleTable } from '../engine/schedule.ts';
+import { type Judged, verdictText } from '../engine/waive.ts';
 import { sizeText } from './conductor-text.ts';
 
 export const hasMains = ({ shore, inverter, mains }: Electrical): boolean =>
   shore !== undefined || inverter !== undefined || mains.length > 0;
 
-type VerdictOf = (path: readonly (string | number)[]) => Verdict | undefined;
+type VerdictOf = (path: readonly (string | number)[]) => Judged | undefined;
 
 /** The short tables of what is not a circuit of the battery; none for what the plan does not have. */
 export function tablesOf(electrical: Electrical, verdictOf: VerdictOf): readonly ScheduleTable[] {
@@ -72,7 +72,7 @@ const mainsOf = ({ mains }: Electrical, verdictOf: VerdictOf): ScheduleTable => 
     cell(lengthM, (known) => [length(known)]),
     amperes(breakerA),
     cell(residualCurrentA, milliamperes),
-    cell(verdictOf(path), (known) => [known]),
+    cell(verdictOf(path), (known) => [verdictText(known)]),
   ]),
 });
 

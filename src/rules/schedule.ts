@@ -1,14 +1,16 @@
 import type { Circuit, Draw, Electrical } from '../build/electrical.ts';
-import { type Finding, type Verdict, verdicts } from '../engine/finding.ts';
+import type { Finding } from '../engine/finding.ts';
 import { current, length, type Measure, power, share, voltage } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
 import type { Report } from '../engine/report.ts';
 import type { Schedule, ScheduleRow } from '../engine/schedule.ts';
+import type { Judged } from '../engine/waive.ts';
 import { electricalCaution, mainsCaution } from './cautions.ts';
 import { type CircuitFigures, figuresOf } from './circuits.ts';
 import { sizeText } from './conductor-text.ts';
 import { isFused, missingOf } from './schedule-missing.ts';
 import { notesOf } from './schedule-notes.ts';
+import { worstStanding } from './schedule-standing.ts';
 import { hasMains, plainVolts, tablesOf } from './schedule-tables.ts';
 
 /** Everything about the electrical part of a plan that an installer asks for, with what the checks say about it. */
@@ -21,7 +23,7 @@ export function scheduleOf(electrical: Electrical, report: Report): Schedule {
     units: report.units,
     cautions: [electricalCaution, ...(hasMains(electrical) ? [mainsCaution] : [])],
     circuits: figures.map((each) => rowOf(each, electrical, findings)),
-    legend: legendOf(electrical),
+    legend: legendOf(electrical, findings),
     tables: tablesOf(electrical, (path) => worstOf(path, findings)),
     missing: missingOf(electrical, figures),
     assumed: report.assumptions.filter(({ path }) => path[0] === 'electrical').length,
@@ -31,7 +33,7 @@ export function scheduleOf(electrical: Electrical, report: Report): Schedule {
 function rowOf(figures: CircuitFigures, electrical: Electrical, findings: readonly Finding[]): ScheduleRow {
   const { circuit, designA, dropV, ampacity } = figures;
   const { name, from, to, wire, fuse } = circuit;
-  const verdict = verdictOf(figures, findings);
+  const judged = verdictOf(figures, findings);
   const load = loadText(circuit);
   const oneWay = lengthText(wire);
   return {
@@ -47,7 +49,8 @@ function rowOf(figures: CircuitFigures, electrical: Electrical, findings: readon
       drop: { voltage: voltage(dropV), share: share(dropV / electrical.nominalV) },
     }),
     ...(ampacity && { ampacity: current(ampacity.deratedA) }),
-    ...(verdict && { verdict }),
+    ...(judged && { verdict: judged.verdict }),
+    ...(judged?.waived && { waived: { as: judged.waived.as } }),
     notes: notesOf(figures),
   };
 }
@@ -77,33 +80,34 @@ function fuseText({ family, ratingA, fromSourceM }: NonNullable<Circuit['fuse']>
 const startsWith = (path: Finding['path'], start: Finding['path']): boolean =>
   start.every((part, at) => path[at] === part);
 
-const worst = (found: readonly Verdict[]): Verdict | undefined =>
-  verdicts.find((verdict) => found.includes(verdict));
-
-const worstOf = (path: Finding['path'], findings: readonly Finding[]): Verdict | undefined =>
-  worst(findings.filter((finding) => startsWith(finding.path, path)).map(({ verdict }) => verdict));
+const worstOf = (path: Finding['path'], findings: readonly Finding[]): Judged | undefined =>
+  worstStanding(findings.filter((finding) => startsWith(finding.path, path)));
 
 /**
  * The worst that the checks say about a circuit. A check has one pass for all the circuits that keep its limit, and one
  * finding for all that lack keys; so a circuit that no finding is about passes if nothing is missing of it, its fuse
  * or one before it included.
  */
-function verdictOf(figures: CircuitFigures, findings: readonly Finding[]): Verdict | undefined {
+function verdictOf(figures: CircuitFigures, findings: readonly Finding[]): Judged | undefined {
   const { circuit, missing } = figures;
   const key = `${circuit.path.join('.')}.`;
-  const found = findings.flatMap(({ path, subject, verdict, missing: keys = [] }): Verdict[] => {
+  const found = findings.flatMap((finding): Judged[] => {
+    const { path, subject, verdict, missing: keys = [] } = finding;
     const about = startsWith(path, circuit.path) || subject === circuit.name;
     if (verdict === 'not checked' && keys.length > 0)
-      return keys.some((each) => each.startsWith(key)) ? [verdict] : [];
-    return about ? [verdict] : [];
+      return keys.some((each) => each.startsWith(key)) ? [finding] : [];
+    return about ? [finding] : [];
   });
-  if (missing.length > 0 || !isFused(figures)) found.push('not checked');
-  return worst(found) ?? (findings.some(({ verdict }) => verdict === 'pass') ? 'pass' : undefined);
+  if (missing.length > 0 || !isFused(figures)) found.push({ verdict: 'not checked' });
+  return (
+    worstStanding(found) ??
+    (findings.some(({ verdict }) => verdict === 'pass') ? { verdict: 'pass' } : undefined)
+  );
 }
 
-const legendOf = ({ nominalV, bank }: Electrical): Phrase => {
+const legendOf = ({ nominalV, bank }: Electrical, findings: readonly Finding[]): Phrase => {
   const least = bank ? `, at ${plainVolts(bank.lowestV)}, the least that the battery gives` : '';
   return [
-    `Load: what is drawn; “sum” is all that hangs on the end of a circuit, “in” comes from a charger. Design current: in steady use with all that is on at once${least}. Length: one way. Fuse: type, rating, how far along the conductor from its source. Drop: from the battery to the end of the circuit, out and back, with warm copper; per cent of ${plainVolts(nominalV)}. Ampacity: of the conductor where it lies. Verdict: the worst that \`storystick check\` says about the circuit. –: not known.`,
+    `Load: what is drawn; “sum” is all that hangs on the end of a circuit, “in” comes from a charger. Design current: in steady use with all that is on at once${least}. Length: one way. Fuse: type, rating, how far along the conductor from its source. Drop: from the battery to the end of the circuit, out and back, with warm copper; per cent of ${plainVolts(nominalV)}. Ampacity: of the conductor where it lies. Verdict: the worst that \`storystick check\` says about the circuit${findings.some(({ waived }) => waived) ? '; “waived”: a waiver of the plan makes it stand aside; “acknowledged”: a waiver names it, and it counts as before' : ''}. –: not known.`,
   ];
 };

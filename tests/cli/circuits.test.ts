@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -26,12 +26,15 @@ const fails = file(
 const bare = file('bare.yaml', 'storystick: 1\nvan: {max_mass: 3500 kg}\n');
 const unread = file('unread.yaml', 'storystick: 1\nvan: {}\nelectrical: {voltage: 12}\n');
 
+let [today, width] = ['2026-06-01', 100];
+
 async function storystick(...args: string[]): Promise<{ code: number; out: string; err: string }> {
   let [out, err] = ['', ''];
   const code = await run(args, {
     version: '1.2.3',
-    width: 100,
+    width,
     colour: false,
+    today: () => today,
     print: (text) => {
       out += text;
     },
@@ -58,6 +61,24 @@ describe('circuits', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/\bfail\b/);
     expect((await storystick('check', fails)).code).toBe(1);
+  });
+
+  test('what a waiver of the plan covers reads as in check, until its last day', async () => {
+    const waiver = (check: string) =>
+      `  - {check: electrical.${check}, reason: the fuse is on order, by: Robin, until: 2026-12-01}\n`;
+    const one = `${readFileSync(fails, 'utf8')}waivers:\n${waiver('fuse-rating')}`;
+    const all = `${one}${waiver('discrimination')}${waiver('fuse-breaking')}`;
+    const verdictOn = async (day: string, text: string) => {
+      [today, width] = [day, 200];
+      const { out } = await storystick('circuits', file('waived.yaml', text));
+      [today, width] = ['2026-06-01', 100];
+      return /20 A {2}(fail, waived|fail|warn)/.exec(out)?.[1];
+    };
+    expect((await storystick('check', file('waived.yaml', all))).out).toMatch(/^fail, waived +fuses/m);
+    expect(await verdictOn('2026-12-01', all)).toBe('fail, waived');
+    expect(await verdictOn('2026-12-02', all)).toBe('fail');
+    // What stands goes before what stands aside.
+    expect(await verdictOn('2026-06-01', one)).toBe('warn');
   });
 
   test('a plan without an electrical part is told what to add', async () => {

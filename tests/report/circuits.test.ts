@@ -171,6 +171,48 @@ describe('the verdict of a circuit', () => {
   });
 });
 
+describe('a waiver of the plan', () => {
+  const waiver = (as: 'waived' | 'acknowledged') => ({
+    waived: { as, reason: 'it goes out in spring', by: 'Robin', until: '2026-12-01', path: ['waivers', 0] },
+  });
+  const at = ofCircuit('fridge', 'fuse');
+  const set = waiver('waived');
+  const known = waiver('acknowledged');
+  const said = async (...findings: Finding[]) => {
+    const { verdict, waived } = rowOf(await scheduleFrom(electricalVan, findings), 'fridge');
+    return `${verdict} ${waived?.as ?? ''}`.trim();
+  };
+
+  test.each<[string, Finding[]]>([
+    ['fail waived', [about('fail', at, set), about('pass', at)]],
+    ['warn waived', [about('warn', at, set), about('not checked', at)]],
+    ['fail acknowledged', [about('fail', at, known), about('warn', at)]],
+    ['fail', [about('fail', at, known), about('fail', at)]],
+    ['fail', [about('fail', at, set), about('fail', at)]],
+    ['warn', [about('fail', at, set), about('warn', at)]],
+  ])('%s', async (expected, findings) => {
+    expect(await said(...findings)).toBe(expected);
+    expect(await said(...findings.toReversed())).toBe(expected);
+  });
+
+  test.each(widths)('is said as in a table of findings, %i columns wide', async (width) => {
+    const schedule = await scheduleFrom(electricalVan, [
+      about('fail', at, set),
+      about('fail', ofCircuit('pump'), known),
+      about('warn', ['electrical', 'mains_circuits', 'sockets', 'breaker'], known),
+    ]);
+    const printed = unwrapped(print(schedule, width));
+    expect(printed).toContain('fail,waived');
+    // A narrow column has them on two lines.
+    expect(printed).toMatch(/fail,.*acknowledged/);
+    expect(printed).toContain('warn,acknowledged');
+    expect(printed).toContain('awaiveroftheplanmakesitstandaside');
+    for (const line of print(schedule, width).split('\n'))
+      expect(stringWidth(line)).toBeLessThanOrEqual(width);
+    expect(print(await scheduleFrom(electricalVan, [about('fail', at)]), width)).not.toContain('waive');
+  });
+});
+
 test('a circuit without a fuse of its own says which one is before it', async () => {
   const schedule = await scheduleFrom(
     electricalVan.replace(

@@ -15,6 +15,7 @@ import {
   yearCautions,
 } from '../energy-facts.ts';
 import { optional } from '../needs.ts';
+import { drivenSteps } from '../working/energy.ts';
 
 const mostShare = 0.5;
 const halfChoice: Citation = {
@@ -51,9 +52,8 @@ export default defineRule({
   },
   check: ({ facts: { worked, charger } }) => {
     const { months } = worked.year;
-    const [first, ...others] = months;
-    if (!first) return { findings: [] };
-    const worst = others.reduce((most, each) => (drivenShare(each) > drivenShare(most) ? each : most), first);
+    const worst = mostDriven(months);
+    if (!worst) return { findings: [] };
     const over = months.filter((each) => exceeds(drivenShare(each), mostShare));
     const named = listed((over.length > 0 ? over : [worst]).map(({ month }) => monthName(month)));
     const part = drivenShare(worst);
@@ -80,7 +80,14 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { worked, charger } }) => {
+    const worst = mostDriven(worked.year.months);
+    return worst && drivenSteps(worked, charger, worst);
+  },
 });
+
+const mostDriven = ([first, ...others]: readonly MonthSummary[]): MonthSummary | undefined =>
+  first && others.reduce((most, each) => (drivenShare(each) > drivenShare(most) ? each : most), first);
 
 const drivenShare = ({ shares }: MonthSummary): number => shares.driving;
 

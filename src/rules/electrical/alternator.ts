@@ -1,4 +1,4 @@
-import type { DrivingCharger } from '../../build/electrical.ts';
+import type { DrivingCharger, Electrical } from '../../build/electrical.ts';
 import { converterInputA, hotAlternatorA } from '../../calc/electrical/alternator.ts';
 import { alternatorHotLoss, alternatorShareGuide } from '../../catalogue/electrical/charging-practice.ts';
 import { controllerChargeVoltage } from '../../catalogue/electrical/supply-sources.ts';
@@ -49,10 +49,7 @@ export default defineRule({
   needs: { electrical, driving },
   check: ({ facts }) => {
     const { currentA, efficiency, alternatorA, path } = facts.driving;
-    const outputV = chargeVoltageOf(facts.electrical.nominalV);
-    const takenA = converterInputA({ outputA: currentA, outputV, inputV, efficiency });
-    const hotA = hotAlternatorA(alternatorA, alternatorHotLoss.share);
-    const limitA = alternatorShareGuide.share * hotA;
+    const { outputV, takenA, hotA, limitA } = figuresOf(facts.driving, facts.electrical);
     return {
       findings: [
         judge({
@@ -72,7 +69,48 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts }) => {
+    const { currentA, efficiency, alternatorA, path } = facts.driving;
+    const { outputV, takenA, hotA, limitA } = figuresOf(facts.driving, facts.electrical);
+    return [
+      {
+        what: 'What the alternator gives when it is hot: I_a · (1 − d)',
+        sum: say`${current(alternatorA)} · (1 − ${share(alternatorHotLoss.share)})`,
+        result: current(hotA),
+        paths: [[...path, 'alternator']],
+      },
+      {
+        what: 'What of that is for charging: s · I_a · (1 − d)',
+        sum: say`${share(alternatorShareGuide.share)} · ${current(hotA)}`,
+        result: current(limitA),
+      },
+      {
+        what: 'What the charger takes from it: I · U_ch / (U_in · η), more than it gives, since it lifts the voltage and gets warm',
+        sum: say`${current(currentA)} · ${voltage(outputV)} / (${voltage(inputV)} · ${share(efficiency)})`,
+        result: current(takenA),
+        paths: [
+          [...path, 'current'],
+          [...path, 'efficiency'],
+        ],
+      },
+    ];
+  },
 });
+
+/** What the charger takes at its input, and what of the alternator is for it. */
+function figuresOf(
+  { currentA, efficiency, alternatorA }: DrivingCharger & { readonly alternatorA: number },
+  { nominalV }: Electrical,
+) {
+  const outputV = chargeVoltageOf(nominalV);
+  const hotA = hotAlternatorA(alternatorA, alternatorHotLoss.share);
+  return {
+    outputV,
+    takenA: converterInputA({ outputA: currentA, outputV, inputV, efficiency }),
+    hotA,
+    limitA: alternatorShareGuide.share * hotA,
+  };
+}
 
 /** Whole amperes, unless that leaves nothing. */
 const downToWhole = (currentA: number): number => Math.floor(currentA + 1e-9) || currentA;

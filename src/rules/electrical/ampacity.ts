@@ -2,9 +2,9 @@ import type { Circuit, Electrical } from '../../build/electrical.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { ampacityTable } from '../../catalogue/electrical/ampacity.ts';
 import { groupingLists, thermalInsulation } from '../../catalogue/electrical/derating.ts';
-import type { Finding, Step } from '../../engine/finding.ts';
+import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, current, factor, power, temperatureC, voltage } from '../../engine/measure.ts';
+import { count, current, factor, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -13,6 +13,7 @@ import { type Ampacity, ampacityFor, type CircuitFigures, figuresOf } from '../c
 import { sizeText } from '../conductor-text.ts';
 import { closestOf, notKnown, withCircuits } from '../fused.ts';
 import { observed } from '../observed.ts';
+import { bearsSteps, carriesStep } from '../working/current.ts';
 
 const method: Citation = {
   title:
@@ -67,7 +68,9 @@ export default defineRule({
   },
   work: ({ facts: { electrical } }, finding) => {
     const figures = figuresOf(electrical).get(finding.subject);
-    return finding.measured && figures ? stepsOf(electrical, figures) : undefined;
+    return finding.measured && figures
+      ? [...bearsSteps(figures), carriesStep(electrical, figures)]
+      : undefined;
   },
 });
 
@@ -155,75 +158,4 @@ function betterPlace({ wire }: Circuit, areaMm2: number, neededA: number): Phras
       return say`Use the same size with insulation for ${temperatureC(insulationC)}, which carries ${current(deratedA)} there, or lay it where it is cooler than ${temperatureC(wire.ambientC)}.`;
   }
   return undefined;
-}
-
-/** What it may carry, factor by factor; then what it carries. */
-function stepsOf(electrical: Electrical, figures: CircuitFigures): readonly Step[] {
-  const { circuit, ampacity } = figures;
-  const { wire, path } = circuit;
-  if (!ampacity) return [];
-  const { listed, table, ambient, grouping, thermalInsulation: within, deratedA } = ampacity;
-  const { system } = ampacityTable(table);
-  return [
-    {
-      what: `What the table “${table}” lists: I_t`,
-      sum: say`${listed.row.size} ${system}, insulation for ${temperatureC(listed.insulationC)}, at ${temperatureC(listed.ambientC)} about it`,
-      result: current(listed.currentA),
-      paths: [
-        [...path, 'conductor'],
-        [...path, 'insulation'],
-      ],
-    },
-    {
-      what: 'Less where it is warmer: C_a = √((T_c − T_a) / (T_c − T_ref))',
-      sum: say`T_c = ${temperatureC(listed.insulationC)}, T_a = ${temperatureC(wire.ambientC)} (${wire.lies}), T_ref = ${temperatureC(listed.ambientC)}; no more than 1`,
-      result: factor(ambient),
-      paths: [[...path, 'lies']],
-    },
-    {
-      what: 'Less where conductors lie together: C_g',
-      sum: say`${count(2 * wire.bundled)} conductors`,
-      result: factor(grouping),
-      paths: [[...path, 'bundled']],
-    },
-    {
-      what: 'Less within insulation: C_i',
-      sum: say`${wire.lies}`,
-      result: factor(within),
-    },
-    {
-      what: 'What it may carry there: I_t · C_a · C_g · C_i',
-      sum: say`${current(listed.currentA)} · ${factor(ambient)} · ${factor(grouping)} · ${factor(within)}`,
-      result: current(deratedA),
-    },
-    carriedStep(electrical, figures),
-  ];
-}
-
-function carriedStep(electrical: Electrical, { circuit, designA = 0, dropV, loopOhm }: CircuitFigures): Step {
-  const { load, path, feeds, charges } = circuit;
-  const what = 'What it carries in steady use: I_b';
-  const result = current(designA);
-  if (feeds) {
-    const hanging = electrical.circuits.filter(({ from }) => from === circuit.to);
-    return {
-      what,
-      sum: say`the greater of what all behind it draws in the whole tree, and of its own loads alone at the lowest voltage, as far as they are on at once; next behind it: ${hanging.map(({ name }) => name).join(', ')}`,
-      result,
-      paths: hanging.map((each) => each.path),
-    };
-  }
-  if (charges || !load) return { what, sum: say`the rated current of the charger`, result, paths: [path] };
-  if ('currentA' in load)
-    return { what, sum: say`as the plan says, whatever the voltage`, result, paths: [[...path, 'load']] };
-  const lowestV = electrical.bank?.lowestV ?? electrical.nominalV;
-  const solved = dropV !== undefined && loopOhm !== undefined;
-  return {
-    what,
-    sum: solved
-      ? say`P / U = ${power(load.powerW)} / (${voltage(lowestV)} at the lowest − ${voltage(dropV)} lost on the way)`
-      : say`P / U = ${power(load.powerW)} / ${voltage(lowestV)}, the lowest; what the cables lose is not known`,
-    result,
-    paths: [[...path, 'load']],
-  };
 }

@@ -4,7 +4,7 @@ import { autonomyDays, batteryOfMonth, loadOfMonth } from '../../calc/energy/mon
 import type { MonthSummary } from '../../calc/energy/year.ts';
 import type { Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { chargeAh, duration, energyWh, share, voltage } from '../../engine/measure.ts';
+import { chargeAh, duration, energyWh, share } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
 import { least, withBattery } from '../energy-changes.ts';
@@ -16,6 +16,7 @@ import {
   yearCautions,
 } from '../energy-facts.ts';
 import { optional } from '../needs.ts';
+import { dayStep, fullStep } from '../working/energy.ts';
 
 const secondsADay = 86_400;
 /** No battery of a van is called more than this. */
@@ -67,7 +68,10 @@ export default defineRule({
   },
   work: ({ facts: { worked } }) => {
     const darkest = darkestOf(worked.year.months);
-    return darkest && Number.isFinite(darkest.autonomyDays) ? stepsOf(worked, darkest.month) : undefined;
+    if (!darkest) return undefined;
+    return Number.isFinite(darkest.autonomyDays)
+      ? stepsOf(worked, darkest.month)
+      : endlessSteps(worked, darkest.month);
   },
 });
 
@@ -99,8 +103,20 @@ function largerBattery({ input, rerun, bank }: WorkedYear, month: number, nights
 
 const fromHour = 18;
 
+/** Nothing draws, or so little that it does not count. */
+const endlessSteps = (worked: WorkedYear, month: number): readonly Step[] => [
+  fullStep(worked, month),
+  dayStep(worked, month),
+  {
+    what: 'How long that lasts: beyond what is counted',
+    sum: say`no battery of a van is called more than this`,
+    result: duration(longestDays * secondsADay),
+  },
+];
+
 /** What the full battery holds, what a day takes, and what is left of it evening by evening. */
-function stepsOf({ input, loads, bank }: WorkedYear, month: number): readonly Step[] {
+function stepsOf(worked: WorkedYear, month: number): readonly Step[] {
+  const { input } = worked;
   const battery = batteryOfMonth(input.battery, month);
   const hourlyW = loadOfMonth(input.loads, month);
   const hours: { readonly beforeWh: number; readonly givenWh: number; readonly afterWh: number }[] = [];
@@ -108,10 +124,6 @@ function stepsOf({ input, loads, bank }: WorkedYear, month: number): readonly St
   const days = autonomyDays(hourlyW, battery, standingW, fromHour, (beforeWh, givenWh, afterWh) =>
     hours.push({ beforeWh, givenWh, afterWh }),
   );
-  const daily = loads.map(({ name, path, loads: each }): Part => {
-    const wattHours = loadOfMonth(each, month).reduce((sum, powerW) => sum + powerW, 0);
-    return { name, path, origin: 'computed', values: [], adds: energyWh(wattHours) };
-  });
   const evenings = Array.from({ length: Math.ceil(days - 1e-9) }, (_, day): Part => {
     const those = hours.slice(24 * day, 24 * (day + 1));
     const startWh = those[0]?.beforeWh ?? hours.at(-1)?.afterWh ?? battery.windowWh;
@@ -124,17 +136,8 @@ function stepsOf({ input, loads, bank }: WorkedYear, month: number): readonly St
     };
   });
   return [
-    {
-      what: 'What a full battery gives up to its lowest state: E = u·C·U',
-      sum: say`${share(bank.usableShare)} · ${chargeAh(bank.capacityAh)} · ${voltage(bank.voltageV)}`,
-      result: energyWh(battery.windowWh),
-      paths: [['electrical', 'battery']],
-    },
-    {
-      what: `What a day of ${monthName(month)} takes: Σ P·h`,
-      result: energyWh(daily.reduce((sum, { adds }) => sum + adds.value / 3600, 0)),
-      parts: { columns: ['a day'], rows: daily },
-    },
+    fullStep(worked, month),
+    dayStep(worked, month),
     {
       what: `Hour by hour from ${fromHour}:00: E less P / η, η of the way out`,
       sum: say`η = √(round trip) = ${share(battery.dischargeEfficiency)}; stored as the day begins, given in whole hours; it ends in the hour that cannot be met whole, and of that the met part counts`,

@@ -1,7 +1,7 @@
 import type { Bank, Electrical } from '../../build/electrical.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { chargeAh, count, current, voltage } from '../../engine/measure.ts';
+import { chargeAh, count, current, power, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -10,6 +10,8 @@ import { figuresOf, theBattery } from '../circuits.ts';
 import { type Drawn, drawnThrough } from '../drawn.ts';
 import { withCircuits } from '../fused.ts';
 import { observed } from '../observed.ts';
+import { bankLimitStep } from '../working/charging.ts';
+import { drawnStep, inverterTakes } from '../working/current.ts';
 
 const text: RuleText = {
   id: 'electrical.battery-current',
@@ -17,7 +19,7 @@ const text: RuleText = {
   title: 'current drawn from the battery',
   why: 'A lithium battery that is asked for too much switches itself off, lights and all; a lead battery sags and gets hot.',
   formula:
-    'Σ a_k · I_k ≤ I_max; a_k the part that is on at once, I_k = P_k / U at the lowest voltage less the loss of its cables, A; at a start the greatest surge counts in place of that load’s own current, against I_surge',
+    'Σ a_k · I_k ≤ I_max; a_k the part that is on at once, I_k = P_k / U at the lowest voltage less the loss of its cables (R·I), A; at a start the greatest surge counts in place of that load’s own current, against I_surge',
   sources: [{ title: 'Currents into one node add up (Kirchhoff)', provenance: 'computed' }],
   cautions: [electricalCaution],
   fix: 'Put loads on one after the other, or fit a bank that gives more current.',
@@ -34,7 +36,76 @@ export default defineRule({
     const surge = surgeOf(facts.bank, drawn, keys);
     return { findings: [...steady, ...surge] };
   },
+  work: ({ facts }, finding) =>
+    finding.measured &&
+    stepsOf(
+      facts.electrical,
+      facts.bank,
+      drawnThrough(facts.electrical, theBattery),
+      finding.subject === startSubject,
+    ),
 });
+
+const startSubject = 'battery at a start';
+
+/** What is drawn, load by load, after what it may bring; at a start what the hardest start adds. */
+function stepsOf(plan: Electrical, battery: Bank, drawn: Drawn, isStart: boolean): readonly Step[] {
+  const { dischargeLimitA, surgeLimitA, limitsFrom } = battery;
+  const limitA = isStart ? surgeLimitA : dischargeLimitA;
+  const takes = inverterTakes(plan, drawn.each);
+  const steady = drawnStep(plan, 'All that is on at once: Σ a·I', drawn);
+  const limit =
+    limitA === undefined
+      ? []
+      : [
+          bankLimitStep(battery, {
+            what: isStart ? 'What the battery may bring for some seconds' : 'What the battery may bring',
+            limitA,
+            key: isStart ? 'surge_limit' : 'discharge_limit',
+            from: isStart ? 'typed' : limitsFrom.discharge,
+          }),
+        ];
+  if (!isStart) return [...takes, ...limit, steady];
+  const starting = drawn.each.find(({ circuit }) => circuit.name === drawn.surgeBy);
+  if (!starting) return [];
+  const { circuit, surgeA, steadyA, startA } = starting;
+  const { surge, path, name } = circuit;
+  return [
+    ...takes,
+    steady,
+    {
+      what: `What ${name} takes while it starts, the hardest start of all`,
+      sum:
+        surge && 'powerW' in surge
+          ? startSum(surge.powerW, battery.lowestV, surgeA)
+          : say`as the plan says, whatever the voltage`,
+      result: current(surgeA),
+      paths: [
+        [...path, 'surge'],
+        ...(plan.inverter?.circuit === name ? [[...plan.inverter.path, 'surge']] : []),
+      ],
+    },
+    {
+      what: 'What this start adds to what it draws anyway',
+      sum: say`${current(surgeA)} − ${current(steadyA)}`,
+      result: current(startA),
+    },
+    ...limit,
+    {
+      what: `All that is on at once while ${name} starts`,
+      sum: say`${current(drawn.currentA)} + ${current(startA)}`,
+      result: current(drawn.surgeA),
+    },
+  ];
+}
+
+/** Where its cables are not known, or cannot bring that, nothing is lost in them here. */
+function startSum(powerW: number, lowestV: number, surgeA: number): Phrase {
+  const lostV = lowestV - powerW / surgeA;
+  return lostV < 1e-9
+    ? say`P / U = ${power(powerW)} / ${voltage(lowestV)}`
+    : say`P / (U − R·I) = ${power(powerW)} / (${voltage(lowestV)} − ${voltage(lostV)}), R·I what its own start loses in its cables`;
+}
 
 /** Circuits that no chain joins to the battery are in no sum. */
 const unfed = (plan: Electrical): readonly string[] =>
@@ -99,7 +170,7 @@ function surgeOf(battery: Bank, drawn: Drawn, keys: readonly string[]): readonly
         battery,
         ['electrical.battery.surge_limit'],
         say`${starting}; what it may bring for so long is not known.`,
-        'battery at a start',
+        startSubject,
       ),
     ];
   }
@@ -107,7 +178,7 @@ function surgeOf(battery: Bank, drawn: Drawn, keys: readonly string[]): readonly
   return [
     judge({
       rule: text,
-      subject: 'battery at a start',
+      subject: startSubject,
       path: [...path, 'surge_limit'],
       kind: 'current',
       measured: { value: surgeA, standard: 0 },

@@ -8,6 +8,7 @@ import { electricalCaution } from '../cautions.ts';
 import { bank, type Charger, type Chargers, chargers } from '../chargers.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { bankLimitStep, chargersStep } from '../working/charging.ts';
 
 const text: RuleText = {
   id: 'electrical.charge-current',
@@ -28,6 +29,21 @@ export default defineRule({
     const limitA = facts.bank.chargeLimitA;
     if (limitA === undefined) return { findings: [withoutCurrents(['electrical.battery.charge_limit'])] };
     return { findings: judged(facts.bank, limitA, facts.chargers) };
+  },
+  work: ({ facts }, finding) => {
+    const { chargeLimitA: limitA, limitsFrom } = facts.bank;
+    if (!finding.measured || limitA === undefined) return undefined;
+    const { known } = facts.chargers;
+    const alone = known.filter(({ name }) => name === finding.subject);
+    return [
+      bankLimitStep(facts.bank, {
+        what: 'What the battery takes',
+        limitA,
+        key: 'charge_limit',
+        from: limitsFrom.charge,
+      }),
+      chargersStep(alone.length > 0 ? alone : known),
+    ];
   },
 });
 

@@ -1,6 +1,8 @@
+import type { Bank } from '../../build/electrical.ts';
 import { monthName } from '../../build/energy.ts';
+import type { MonthSummary } from '../../calc/energy/year.ts';
 import { judge } from '../../engine/judge.ts';
-import { chargeAh, share } from '../../engine/measure.ts';
+import { chargeAh, energyWh, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import {
@@ -10,6 +12,7 @@ import {
   workedYear,
   yearCautions,
 } from '../energy-facts.ts';
+import { fullStep, lowestStep } from '../working/energy.ts';
 
 const text: RuleText = {
   id: 'electrical.charge-state',
@@ -28,11 +31,10 @@ export default defineRule({
   needs: { worked: workedYear },
   check: ({ facts: { worked } }) => {
     const { bank, year } = worked;
-    const { usableShare, chemistry, capacityAh } = bank;
-    const [first, ...others] = year.months;
-    if (!first) return { findings: [] };
-    const lowest = others.reduce((low, each) => (each.lowestShare < low.lowestShare ? each : low), first);
-    const left = 1 - usableShare * (1 - lowest.lowestShare);
+    const { chemistry, capacityAh } = bank;
+    const lowest = lowestOf(year.months);
+    if (!lowest) return { findings: [] };
+    const left = leftOf(bank, lowest);
     const guide = 1 - chemistry.usableShare.value;
     const drawnAh = capacityAh * (1 - left);
     return {
@@ -56,4 +58,34 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { worked } }) => {
+    const { bank, year } = worked;
+    const lowest = lowestOf(year.months);
+    if (!lowest) return undefined;
+    const { chemistry, usableShare, path } = bank;
+    const { windowWh, lowestWh, month } = lowest;
+    const guide = chemistry.usableShare.value;
+    return [
+      fullStep(worked, month),
+      lowestStep(worked, lowest),
+      {
+        what: `What ${chemistry.name} should keep to last, by guidance for its kind`,
+        sum: say`1 − ${share(guide)}`,
+        result: share(1 - guide),
+        paths: [[...path, 'chemistry']],
+      },
+      {
+        what: `What is left of its whole charge then, in the lowest of the twelve months: 1 − u · (1 − E_least / E_usable)`,
+        sum: say`1 − ${share(usableShare)} · (1 − ${energyWh(lowestWh)} / ${energyWh(windowWh)})`,
+        result: share(leftOf(bank, lowest)),
+        paths: [[...path, 'usable']],
+      },
+    ];
+  },
 });
+
+const lowestOf = ([first, ...others]: readonly MonthSummary[]): MonthSummary | undefined =>
+  first && others.reduce((low, each) => (each.lowestShare < low.lowestShare ? each : low), first);
+
+const leftOf = ({ usableShare }: Bank, { lowestShare }: MonthSummary): number =>
+  1 - usableShare * (1 - lowestShare);

@@ -3,9 +3,9 @@ import { allowedRatePerHour, compensatedVoltageV, currentOfRateA } from '../../c
 import { leadCompensation } from '../../catalogue/electrical/lead-compensation.ts';
 import { lithiumRates } from '../../catalogue/electrical/lithium-rates.ts';
 import { controllerChargeVoltage } from '../../catalogue/electrical/supply-sources.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { chargeAh, current, temperatureC, voltage } from '../../engine/measure.ts';
+import { chargeAh, current, factor, temperatureC, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -13,6 +13,7 @@ import { bank, type Chargers, chargers, chargeVoltageOf } from '../chargers.ts';
 import { electrical } from '../circuits.ts';
 import { coldest } from '../coldest.ts';
 import { observed } from '../observed.ts';
+import { chargersStep } from '../working/charging.ts';
 
 const text: RuleText = {
   id: 'electrical.cold-charging',
@@ -43,7 +44,26 @@ export default defineRule({
   ...text,
   needs: { battery: bank, atC: coldest, all: chargers, electrical },
   check: ({ facts }) => ({ findings: [findingOf(facts)] }),
+  work: ({ facts: { battery, atC, all } }, { measured, limit }) => {
+    if (!measured) return undefined;
+    return [...(limit ? [allowedStep(battery, atC)] : []), chargersStep(all.known)];
+  },
 });
+
+/** What the table allows at the lowest temperature, for the capacity of the bank. */
+function allowedStep({ capacityAh, path, chemistry }: Bank, atC: number): Step {
+  const rate = allowedRatePerHour(lithiumRates.standardCharge, atC);
+  return {
+    what: 'What the table allows when it is coldest: r(T) · C',
+    sum: say`${factor(rate)} A for each Ah of ${chemistry.name} · ${chargeAh(capacityAh)}, at ${temperatureC(atC)}`,
+    result: current(currentOfRateA(rate, capacityAh)),
+    paths: [
+      ['electrical', 'coldest'],
+      [...path, 'capacity'],
+      [...path, 'in_parallel'],
+    ],
+  };
+}
 
 function findingOf(cold: Cold): Finding {
   const { battery, atC } = cold;

@@ -31,12 +31,7 @@ export default defineRule({
   needs: { electrical: withFuses },
   check: ({ facts: { electrical } }) => {
     const figures = figuresOf(electrical);
-    const pairs = [...figures.values()].flatMap((each) => {
-      const { circuit } = each;
-      const before = fusesBefore(each).at(-1);
-      if (!circuit.fuse || !before) return [];
-      return [judgePair(before, { circuit, fuse: circuit.fuse }, figures)];
-    });
+    const pairs = pairsOf(figures).map(([before, behind]) => judgePair(before, behind, figures));
     if (pairs.length === 0) return { findings: [alone()] };
     return {
       findings: [
@@ -48,7 +43,37 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { electrical } }, finding) => {
+    const pairs = pairsOf(figuresOf(electrical));
+    const pair = pairs.find((each) => subjectOf(each) === finding.subject);
+    if (!finding.measured || !pair) return undefined;
+    const [{ circuit, fuse: up }, { circuit: behind, fuse: down }] = pair;
+    return [
+      {
+        what: `How many times larger the fuse of ${circuit.name} is than that of ${behind.name} behind it: k = I_up / I_down${pairs.length > 1 ? `, one of ${pairs.length} such pairs` : ''}`,
+        sum: say`${current(up.ratingA)} / ${current(down.ratingA)}`,
+        result: factor(discriminationRatio(up.ratingA, down.ratingA)),
+        paths: [
+          [...up.path, 'rating'],
+          [...down.path, 'rating'],
+        ],
+      },
+    ];
+  },
 });
+
+type Pair = readonly [upstream: FusedCircuit, downstream: FusedCircuit];
+
+/** Every fuse with the next one before it. */
+const pairsOf = (figures: Figures): readonly Pair[] =>
+  [...figures.values()].flatMap((each): Pair[] => {
+    const { circuit } = each;
+    const before = fusesBefore(each).at(-1);
+    return circuit.fuse && before ? [[before, { circuit, fuse: circuit.fuse }]] : [];
+  });
+
+const subjectOf = ([upstream, downstream]: Pair): string =>
+  `${downstream.circuit.name} behind ${upstream.circuit.name}`;
 
 const alone = (): Finding =>
   observed(text, {
@@ -67,7 +92,7 @@ function judgePair(upstream: FusedCircuit, downstream: FusedCircuit, figures: Fi
   const upFirst = !exceeds(upA, downA);
   return judge({
     rule: text,
-    subject: `${down} behind ${up}`,
+    subject: subjectOf([upstream, downstream]),
     path: [...downstream.fuse.path, 'rating'],
     kind: 'factor',
     measured: { value: discriminationRatio(upA, downA), standard: 0 },

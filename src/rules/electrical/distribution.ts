@@ -1,18 +1,19 @@
 import type { DistributionPoint, Electrical } from '../../build/electrical.ts';
 import { greatestFuse } from '../../calc/electrical/protection.ts';
 import { fuseMargin } from '../../catalogue/electrical/fuses.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { count, current } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
-import { electrical, figuresOf } from '../circuits.ts';
+import { type CircuitFigures, electrical, figuresOf } from '../circuits.ts';
 import { type Drawn, drawnThrough } from '../drawn.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { type FusedCircuit, fusesBefore } from '../fused.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { drawnStep, inverterTakes, pushedStep } from '../working/current.ts';
 
 const text: RuleText = {
   id: 'electrical.distribution',
@@ -48,7 +49,44 @@ export default defineRule({
     const findings = points.flatMap(({ finding }) => (finding ? [finding] : []));
     return { findings: [...foldPasses(findings, 'point'), ...notKnown(points)] };
   },
+  work: ({ facts: { electrical: plan } }, finding) => {
+    const point = plan.distribution.find(({ name }) => name === finding.subject);
+    return finding.measured && point ? stepsOf(plan, point) : undefined;
+  },
 });
+
+function stepsOf(plan: Electrical, point: DistributionPoint): readonly Step[] {
+  const { name, kind, ratingA = 0 } = point;
+  const rating = {
+    what: `What the ${kind} is made for`,
+    result: current(ratingA),
+    paths: [ratingPath(point)],
+  };
+  const drawn = drawnThrough(plan, name);
+  const before = tooLargeBefore(plan, point, ratingA, drawn);
+  if (before)
+    return [
+      rating,
+      {
+        what: `What the fuse of ${before.circuit.name} before it lets through`,
+        result: current(before.fuse.ratingA),
+        paths: [[...before.fuse.path, 'rating']],
+      },
+    ];
+  if (drawn.chargingA > drawn.currentA)
+    return [rating, pushedStep(`What the chargers push through ${name}: Σ I_c`, chargingThrough(plan, name))];
+  return [
+    ...inverterTakes(plan, drawn.each),
+    rating,
+    drawnStep(plan, `What hangs on ${name} draws through it: Σ a·I`, drawn),
+  ];
+}
+
+/** The chargers whose current passes a point on its way to the battery. */
+const chargingThrough = (plan: Electrical, point: string): readonly CircuitFigures[] =>
+  [...figuresOf(plan).values()].filter(
+    ({ circuit, chain }) => circuit.charges && chain?.some(({ feeds, to }) => feeds && to === point),
+  );
 
 interface Looked {
   readonly point: DistributionPoint;
@@ -67,11 +105,23 @@ function lookAt(plan: Electrical, point: DistributionPoint): Looked {
   if (ratingA === undefined || !isFed) return { point, missing: keys };
   const through = Math.max(drawn.currentA, drawn.chargingA);
   if (exceeds(through, ratingA)) return { point, finding: overloaded(point, ratingA, drawn), missing: [] };
-  const before = fuseBefore(plan, name);
-  if (before && exceeds(before.fuse.ratingA, ratingA))
-    return { point, finding: fuseTooLarge(point, ratingA, before, through), missing: keys };
+  const before = tooLargeBefore(plan, point, ratingA, drawn);
+  if (before) return { point, finding: fuseTooLarge(point, ratingA, before, through), missing: keys };
   if (keys.length > 0) return { point, missing: keys };
   return { point, finding: overloaded(point, ratingA, drawn), missing: [] };
+}
+
+/** The fuse before a point, where it lets more through than the point is made for, though what flows there is less. */
+function tooLargeBefore(
+  plan: Electrical,
+  { name }: DistributionPoint,
+  ratingA: number,
+  { currentA, chargingA }: Drawn,
+): FusedCircuit | undefined {
+  const before = fuseBefore(plan, name);
+  return before && exceeds(before.fuse.ratingA, ratingA) && !exceeds(Math.max(currentA, chargingA), ratingA)
+    ? before
+    : undefined;
 }
 
 /** The fuse in the circuit that feeds a point, or the nearest before it. */

@@ -14,6 +14,7 @@ import {
   workedYear,
   yearCautions,
 } from '../energy-facts.ts';
+import { nothingShortStep, type TroubleKind, troubleSteps } from '../working/energy.ts';
 
 const text: RuleText = {
   id: 'electrical.energy-year',
@@ -32,10 +33,15 @@ export default defineRule({
   ...text,
   needs: { worked: workedYear },
   check: ({ facts: { worked } }) => ({ findings: [yearFinding(worked)] }),
+  work: ({ facts: { worked } }) => {
+    const { lacks, worst } = troubleOf(worked.months);
+    return worst && lacks ? troubleSteps(worked, worst.month, lacks) : [nothingShortStep(worked)];
+  },
 });
 
 type Trouble = Pick<Parameters<typeof judge>[0], 'subject' | 'measured' | 'broken' | 'reason'> & {
   readonly worst?: EnergyMonth;
+  readonly lacks?: TroubleKind;
 };
 
 function yearFinding(worked: WorkedYear): Finding {
@@ -66,6 +72,7 @@ function troubleOf(months: readonly EnergyMonth[]): Trouble {
       measured: exactly(short.worst.typicalUnmetWh),
       broken: 'fail',
       worst: short.worst,
+      lacks: 'short on usual days',
       reason: say`On usual days the battery runs empty in ${namesOf(short.all)}; worst in ${short.worst.name}, where the loads go short of ${energyWh(short.worst.typicalUnmetWh)}, and ask for ${energyWh(short.worst.wantedWhADay)} a day.`,
     };
   const falling = most(months, ({ runsDownWhADay }) => runsDownWhADay);
@@ -75,6 +82,7 @@ function troubleOf(months: readonly EnergyMonth[]): Trouble {
       measured: exactly(falling.worst.runsDownWhADay),
       broken: 'warn',
       worst: falling.worst,
+      lacks: 'falls from day to day',
       reason: say`In ${namesOf(falling.all)} the sources bring less than the loads take, and only what the battery holds at the beginning of the month covers it; in ${falling.worst.name} it falls by ${energyWh(falling.worst.runsDownWhADay)} a day.`,
     };
   const dull = most(months, ({ dullUnmetWh }) => dullUnmetWh);
@@ -84,6 +92,7 @@ function troubleOf(months: readonly EnergyMonth[]): Trouble {
       measured: exactly(dull.worst.dullUnmetWh),
       broken: 'warn',
       worst: dull.worst,
+      lacks: 'short on dull days',
       reason: say`Usual days bring enough, but a run of dull days empties the battery in ${namesOf(dull.all)}; worst in ${dull.worst.name}, where the loads go short of ${energyWh(dull.worst.dullUnmetWh)}.`,
     };
   return {

@@ -1,4 +1,4 @@
-import type { Bank, Circuit, Electrical } from '../../build/electrical.ts';
+import type { Bank, Circuit, CircuitFuse, Electrical } from '../../build/electrical.ts';
 import { idealResistancePerM } from '../../calc/electrical/resistance.ts';
 import { prospectiveShortCircuit } from '../../calc/electrical/short-circuit.ts';
 import type { Citation } from '../../catalogue/citation.ts';
@@ -9,7 +9,7 @@ import {
   fuseFamilies,
   fuseMargin,
 } from '../../catalogue/electrical/fuses.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { chargeAh, current, resistance, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -18,6 +18,7 @@ import { electricalCaution } from '../cautions.ts';
 import { type CircuitFigures, figuresOf } from '../circuits.ts';
 import { closestOf, type FusedCircuit, fusesBefore, nearestLimit, notKnown, withFuses } from '../fused.ts';
 import { joined, namesOf } from '../routed.ts';
+import { highestVoltageStep, type Leg, shortCircuitSteps } from '../working/short-circuit.ts';
 
 const text: RuleText = {
   id: 'electrical.fuse-breaking',
@@ -90,11 +91,49 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { supplied: plant } }, finding) => {
+    const placed = placesOf(plant);
+    // Fuses of one family at one point share a finding: its path is that of the one it measured.
+    const place = placed.find(({ fuse }) => isSamePath([...fuse.path, 'type'], finding.path));
+    return finding.measured && place
+      ? stepsOf(plant, place, finding.verdict === 'pass' ? placed.length : 1)
+      : undefined;
+  },
 });
+
+const isSamePath = (one: PlanPath, other: PlanPath): boolean =>
+  one.length === other.length && one.every((key, at) => key === other[at]);
+
+function stepsOf({ bank }: Supplied, place: Place, among: number): readonly Step[] | undefined {
+  const { circuit, fuse, legs, faultA, breaksA } = place;
+  const { family, path: fusePath } = fuse;
+  if (breaksA === undefined)
+    return [
+      {
+        what: `The voltage that a fuse of type \`${family.id}\` is made for`,
+        result: voltage(madeForV(fuse)),
+        paths: [[...fusePath, 'type']],
+      },
+      highestVoltageStep(bank),
+    ];
+  if (faultA === undefined || !bank.resistance) return undefined;
+  const internalOhm = bank.resistance.leastOhm;
+  return shortCircuitSteps(bank, {
+    fuse: circuit.name,
+    fusePath,
+    family,
+    legs,
+    internalOhm,
+    breaksA,
+    faultA,
+    ...(among > 1 && { nearestOf: among }),
+  });
+}
 
 /** A fuse with what may flow through it in a short circuit right behind it. */
 interface Place extends FusedCircuit {
   readonly figures: CircuitFigures;
+  readonly legs: readonly Leg[];
   /** Of the cable before it; what is not known counts as none. */
   readonly cableOhm: number;
   /** Undefined where the resistance of the bank is not known. */
@@ -108,17 +147,18 @@ function placesOf({ electrical, bank }: Supplied): readonly Place[] {
     const { circuit, chain } = figures;
     const { fuse } = circuit;
     if (!fuse || !chain) return [];
-    const cableOhm = chain.reduce(
-      (sum, each) =>
-        sum + coldOhm(each, each.name === circuit.name ? (fuse.fromSourceM ?? 0) : (each.wire.outM ?? 0)),
-      0,
-    );
+    const legs = chain.map((each): Leg => {
+      const lengthM = each.name === circuit.name ? (fuse.fromSourceM ?? 0) : (each.wire.outM ?? 0);
+      return { circuit: each, lengthM, ohm: coldOhm(each, lengthM) };
+    });
+    const cableOhm = legs.reduce((sum, { ohm }) => sum + ohm, 0);
     const breaksA = breakingCapacityA(fuse.family, bank.highestV);
     return [
       {
         figures,
         circuit,
         fuse,
+        legs,
         cableOhm,
         ...(bank.resistance && { faultA: shortedA(bank.resistance.leastOhm, bank, cableOhm) }),
         ...(breaksA !== undefined && { breaksA }),
@@ -147,9 +187,11 @@ function judgePlace(place: Place, all: readonly Place[], bank: Bank): Judged | u
   return { place, finding: tooMuchCurrent({ ...place, faultA, breaksA }, bank, backUp) };
 }
 
+const madeForV = ({ family }: CircuitFuse): number => family.breaking.at(-1)?.upToV ?? 0;
+
 function tooMuchVoltage(place: Place, bank: Bank): Finding {
   const { circuit, fuse } = place;
-  const upToV = fuse.family.breaking.at(-1)?.upToV ?? 0;
+  const upToV = madeForV(fuse);
   return judge({
     rule: text,
     subject: circuit.name,

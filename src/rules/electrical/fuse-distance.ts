@@ -38,7 +38,7 @@ export default defineRule({
     for (const figures of figuresOf(electrical).values()) {
       const { circuit } = figures;
       if (!circuit.fuse || isProtectedBefore(figures)) continue;
-      const distanceM = circuit.fuse.fromSourceM ?? distanceWithin(circuit, electrical);
+      const distanceM = distanceTo(circuit, circuit.fuse, electrical);
       if (distanceM === undefined) unknown.push(circuit);
       else judged.push(farAway(circuit, circuit.fuse, distanceM));
     }
@@ -58,6 +58,29 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { electrical } }, finding) => {
+    const circuit = electrical.circuits.find(({ name }) => name === finding.subject);
+    if (!finding.measured || !circuit?.fuse) return undefined;
+    const { from, fuse } = circuit;
+    const { atMostM, among } = reachOf(fuse.sheathed, from === theBattery);
+    return [
+      {
+        what: `How far off it may be, by the shortest of the ${among} published lengths that were read`,
+        sum: say`from ${from === theBattery ? 'the battery' : from}, ${fuse.sheathed ? 'in a sheath all the way' : 'without a sheath'}`,
+        result: length(atMostM),
+        paths: [
+          [...circuit.path, 'from'],
+          [...fuse.path, 'sheathed'],
+        ],
+      },
+      {
+        what: `How far the fuse of ${circuit.name} is from where its cable begins: l`,
+        ...(fuse.fromSourceM === undefined && { sum: say`a fuse of a fuse box sits in it` }),
+        result: length(distanceTo(circuit, fuse, electrical) ?? 0),
+        paths: [[...fuse.path, 'from_source']],
+      },
+    ];
+  },
 });
 
 /** A fuse before it that already suits its conductor: then its own may be anywhere. */
@@ -70,12 +93,21 @@ function isProtectedBefore(figures: CircuitFigures): boolean {
   );
 }
 
+/** As the plan says, or by where it sits. */
+const distanceTo = (
+  circuit: Circuit,
+  { fromSourceM }: CircuitFuse,
+  electrical: Electrical,
+): number | undefined => fromSourceM ?? distanceWithin(circuit, electrical);
+
 /** A fuse of a fuse box sits in it. */
 const distanceWithin = ({ from }: Circuit, { distribution }: Electrical): number | undefined =>
   distribution.some(({ name, kind }) => name === from && kind === 'fuse box') ? 0 : undefined;
 
 interface Reach {
   readonly atMostM: number;
+  /** How many published lengths were compared. */
+  readonly among: number;
   readonly citations: readonly Citation[];
 }
 
@@ -91,6 +123,7 @@ function reachOf(sheathed: boolean, atBattery: boolean): Reach {
   const atMostM = Math.min(...rows.map((row) => lengthOf(row) ?? Number.POSITIVE_INFINITY));
   return {
     atMostM,
+    among: rows.length,
     citations: rows.filter((row) => lengthOf(row) === atMostM).flatMap(({ citations }) => citations),
   };
 }

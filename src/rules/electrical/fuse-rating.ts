@@ -6,9 +6,9 @@ import {
   fuseMargin,
   smallGaugeCaps,
 } from '../../catalogue/electrical/fuses.ts';
-import type { Finding, PlanPath } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { current, share } from '../../engine/measure.ts';
+import { current, factor, share } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -17,6 +17,7 @@ import { type Ampacity, type CircuitFigures, figuresOf, theBattery } from '../ci
 import { closestOf, fusesBefore, greatestV, nearestLimit, notKnown, withCircuits } from '../fused.ts';
 import { observed } from '../observed.ts';
 import { joined } from '../routed.ts';
+import { bearsSteps, carriesStep, pushedStep } from '../working/current.ts';
 
 const text: RuleText = {
   id: 'electrical.fuse-rating',
@@ -57,7 +58,61 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { electrical } }, finding) => {
+    const figures = figuresOf(electrical).get(finding.subject);
+    return finding.measured && figures ? stepsOf(electrical, figures, finding) : undefined;
+  },
 });
+
+/** Against the load, against the conductor, or against what US rules let behind a small gauge; then the fuse. */
+function stepsOf(given: Electrical, figures: CircuitFigures, { limit }: Finding): readonly Step[] {
+  const { circuit } = figures;
+  const fuse = circuit.fuse ?? fusesBefore(figures).at(-1)?.fuse;
+  if (!fuse) return [];
+  const rating: Step = {
+    what: circuit.fuse
+      ? `The rating of the fuse of ${circuit.name}: I_n`
+      : `The rating of the fuse before ${circuit.name}, which has none of its own: I_n`,
+    result: current(fuse.ratingA),
+    paths: [[...fuse.path, 'rating']],
+  };
+  if (limit?.sense === 'at least') return [...loadSteps(given, figures), rating];
+  const cap = circuit.fuse && capOf(circuit);
+  if (cap && cap.mostA === limit?.measure.value)
+    return [
+      {
+        what: `What US rules let behind ${cap.gauge} gauge, whatever it bears`,
+        result: current(cap.mostA),
+        paths: [[...circuit.path, 'conductor']],
+      },
+      rating,
+    ];
+  return [...bearsSteps(figures), rating];
+}
+
+/** What flows through the fuse, and what it should have for that. */
+function loadSteps(given: Electrical, figures: CircuitFigures): readonly Step[] {
+  const { circuit, designA = 0 } = figures;
+  const { currentA = 0 } = flowOf(given, figures);
+  return [
+    circuit.feeds && exceeds(currentA, designA)
+      ? pushedStep(`What the chargers push through ${circuit.name}: I_b`, chargingBehind(given, circuit))
+      : carriesStep(given, figures),
+    {
+      what: 'What the fuse should have for hours on end: m · I_b',
+      sum: say`${factor(fuseMargin.value)} · ${current(currentA)}`,
+      result: current(currentA * fuseMargin.value),
+    },
+  ];
+}
+
+const behindOf = (given: Electrical, { name }: Circuit): readonly CircuitFigures[] =>
+  [...figuresOf(given).values()].filter(
+    ({ circuit, chain }) => !circuit.feeds && chain?.some((each) => each.name === name),
+  );
+
+const chargingBehind = (given: Electrical, circuit: Circuit): readonly CircuitFigures[] =>
+  behindOf(given, circuit).filter((each) => each.circuit.charges);
 
 interface Looked {
   readonly circuit: Circuit;
@@ -161,14 +216,11 @@ function flowOf(given: Electrical, { circuit, designA, missing }: CircuitFigures
       ? { lacks: missing.filter((key) => key !== `${own}.conductor` && key !== `${own}.length`) }
       : { currentA: designA, lacks: [] };
   }
-  const behind = [...figuresOf(given).values()].filter(
-    ({ circuit: other, chain }) => !other.feeds && chain?.some(({ name }) => name === circuit.name),
-  );
+  const behind = behindOf(given, circuit);
   if (behind.length === 0) return { lacks: ['electrical.circuits'] };
   const unknown = behind.filter((each) => each.designA === undefined);
   if (unknown.length > 0) return { lacks: unknown.flatMap((each) => [...flowOf(given, each).lacks]) };
-  const charging = behind.filter((each) => each.circuit.charges);
-  const chargingA = charging.reduce((sum, each) => sum + (each.designA ?? 0), 0);
+  const chargingA = chargingBehind(given, circuit).reduce((sum, each) => sum + (each.designA ?? 0), 0);
   return { currentA: Math.max(designA ?? 0, chargingA), lacks: [] };
 }
 

@@ -10,9 +10,18 @@ import {
   hookUpSizeFor,
   hookUpSizes,
 } from '../../catalogue/electrical/leisure-mains.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { crossSectionMm2, current, length, share, voltage } from '../../engine/measure.ts';
+import {
+  crossSectionMm2,
+  current,
+  factor,
+  length,
+  resistance,
+  share,
+  temperatureC,
+  voltage,
+} from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution, mainsCaution } from '../cautions.ts';
@@ -68,13 +77,88 @@ export default defineRule({
       'figures of the lead',
     ),
   }),
+  work: ({ facts }, { subject, measured }) => (measured ? stepsOf(facts.lead, subject) : undefined),
 });
 
-/** What is lost at full current. */
-function loss({ shore, lengthM, conductor }: Lead): Phrase {
+function stepsOf(given: Lead, subject: string): readonly Step[] | undefined {
+  const { shore, lengthM, conductor } = given;
+  const supply: PlanPath = [...shore.path, 'current'];
+  const size: PlanPath = [...text.place, 'conductor'];
+  if (subject === onDrumSubject) {
+    const { listedA, coiledA } = coiledFigures(conductor);
+    return [
+      {
+        what: 'What the lead carries unrolled: I_z, from the table',
+        sum: say`${crossSectionMm2(conductor.areaMm2)}, insulation for ${temperatureC(flexC)}`,
+        result: current(listedA),
+        paths: [size],
+      },
+      {
+        what: 'What it carries coiled, counted as four layers on a drum: k · I_z',
+        sum: say`${share(drumShare)} · ${current(listedA)}`,
+        result: current(coiledA),
+        paths: [[...text.place, 'coiled']],
+      },
+      { what: 'What the supply gives: I', result: current(shore.currentA), paths: [supply] },
+    ];
+  }
+  if (subject === lengthSubject)
+    return [
+      ...lossSteps(given),
+      {
+        what: 'How long it may be by the rules for leisure vehicles',
+        sum: say`${length(hookUpLength.lengthM)} + ${length(hookUpLength.toleranceM)}`,
+        result: length(mostM),
+      },
+      { what: 'How long it is: L', result: length(lengthM), paths: [[...text.place, 'length']] },
+    ];
+  const row = hookUpSizeFor(shore.currentA);
+  if (!row) return undefined;
+  return [
+    ...lossSteps(given),
+    {
+      what: 'The least size for the plug: A_min, from the table',
+      sum: say`the row for plugs of up to ${current(row.ratingA)}, for a supply of ${current(shore.currentA)}`,
+      result: crossSectionMm2(row.areaMm2),
+      paths: [supply],
+    },
+    { what: 'The size of the lead: A', result: crossSectionMm2(conductor.areaMm2), paths: [size] },
+  ];
+}
+
+/** Resistance and loss at full current: shown with the size and the length, though no limit is set to it here. */
+function lossSteps(given: Lead): readonly Step[] {
+  const { shore, lengthM, conductor } = given;
+  const { conductorOhmPerM, dropV } = lossOf(given);
+  return [
+    {
+      what: 'The resistance of a metre of one conductor, warm: r',
+      sum: say`${resistance(conductor.resistanceOhmPerM)} · ${factor(copperTemperatureFactor(flexC, conductor.resistanceAtC))}; from ${temperatureC(conductor.resistanceAtC)} in the table to ${temperatureC(flexC)}`,
+      result: resistance(conductorOhmPerM),
+      paths: [[...text.place, 'conductor']],
+    },
+    {
+      what: 'What the lead loses at full current, out and back: ΔU = 2 · L · r · I',
+      sum: say`2 · ${length(lengthM)} · ${resistance(conductorOhmPerM)} a metre · ${current(shore.currentA)}`,
+      result: voltage(dropV),
+      paths: [
+        [...text.place, 'length'],
+        [...shore.path, 'current'],
+      ],
+    },
+  ];
+}
+
+function lossOf({ shore, lengthM, conductor }: Lead) {
   const conductorOhmPerM =
     conductor.resistanceOhmPerM * copperTemperatureFactor(flexC, conductor.resistanceAtC);
-  const dropV = leadDropV(shore.currentA, { lengthM, conductorOhmPerM });
+  return { conductorOhmPerM, dropV: leadDropV(shore.currentA, { lengthM, conductorOhmPerM }) };
+}
+
+/** What is lost at full current. */
+function loss(given: Lead): Phrase {
+  const { shore } = given;
+  const { dropV } = lossOf(given);
   return say`it loses ${voltage(dropV)} of ${voltage(shore.voltageV)} (${share(dropShare(dropV, shore.voltageV))}) at ${current(shore.currentA)}`;
 }
 
@@ -102,11 +186,13 @@ function bySize(given: Lead): readonly Finding[] {
   ];
 }
 
+const lengthSubject = 'length of the lead';
+const mostM = hookUpLength.lengthM + hookUpLength.toleranceM;
+
 function byLength(given: Lead): Finding {
-  const mostM = hookUpLength.lengthM + hookUpLength.toleranceM;
   return judge({
     rule: text,
-    subject: 'length of the lead',
+    subject: lengthSubject,
     path: [...text.place, 'length'],
     kind: 'length',
     measured: { value: given.lengthM, standard: 0 },
@@ -127,14 +213,21 @@ const mostLayers: { readonly title: string; readonly provenance: 'own choice' } 
   provenance: 'own choice',
 };
 
-function onDrum({ shore, conductor }: Lead): Finding {
-  const { areaMm2 } = conductor;
+const onDrumSubject = 'coiled lead';
+
+function coiledFigures({ areaMm2 }: Conductor) {
   const listed =
     ampacityOf('heavy flexible cable', areaMm2, flexC) ?? ampacityOf('flexible cord', areaMm2, flexC);
-  const coiledA = drumShare * (listed?.currentA ?? 0);
+  const listedA = listed?.currentA ?? 0;
+  return { listed, listedA, coiledA: drumShare * listedA };
+}
+
+function onDrum({ shore, conductor }: Lead): Finding {
+  const { areaMm2 } = conductor;
+  const { listed, coiledA } = coiledFigures(conductor);
   return judge({
     rule: text,
-    subject: 'coiled lead',
+    subject: onDrumSubject,
     path: [...text.place, 'coiled'],
     kind: 'current',
     measured: { value: shore.currentA, standard: 0 },

@@ -1,9 +1,9 @@
-import type { Circuit, Electrical, Inverter } from '../../build/electrical.ts';
+import type { Circuit, Electrical, Inverter, MainsCircuit } from '../../build/electrical.ts';
 import { type PointLoad, type Segment, solveDropTree } from '../../calc/electrical/drop-tree.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { conductorsOf } from '../../catalogue/electrical/conductors.ts';
 import { inverterEfficiency } from '../../catalogue/electrical/inverter-guidance.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { power, share, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -15,6 +15,7 @@ import { sizeText } from '../conductor-text.ts';
 import { shareBehind, steadyA } from '../drawn.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { cannotBringSteps, type Leg, leftSteps } from '../working/inverter.ts';
 
 /** What must be left of the nominal voltage at the inverter while something starts. */
 const leftAtSurge = 0.85;
@@ -61,7 +62,51 @@ export default defineRule({
       ...loaded(facts.electrical, facts.inverter),
     ],
   }),
+  work: ({ facts }, { subject, measured }) => {
+    if (!measured) return undefined;
+    return subject === loadsSubject
+      ? loadsSteps(facts.electrical, facts.inverter)
+      : feedSteps(facts.electrical, facts.inverter, facts.bank.lowestV);
+  },
 });
+
+const loadsSubject = 'loads of the inverter';
+
+function feedSteps(plan: Electrical, unit: Inverter, lowestV: number): readonly Step[] | undefined {
+  const { circuit, chain } = figuresOf(plan).get(unit.circuit) ?? {};
+  if (!circuit || !chain) return undefined;
+  const way = wayOf(plan, unit, circuit, chain, lowestV);
+  const supply = { plan, unit, lowestV, leastV: leftAtSurge * plan.nominalV, leastShare: leftAtSurge };
+  if (way.at(unit.powerW, 0) === undefined) return cannotBringSteps(supply, way.legs, unit.powerW);
+  const surge = way.at(unit.surgeW, 0);
+  if (!surge) return cannotBringSteps(supply, way.legs, unit.surgeW);
+  const legs = way.legs.map((leg) => ({ ...leg, currentA: surge.currentA(leg.circuit) }));
+  return leftSteps(supply, legs, surge.leftV);
+}
+
+function loadsSteps({ mains }: Electrical, unit: Inverter): readonly Step[] {
+  const rows = mains.filter(isFed).map(
+    ({ name, path, loadW }): Part => ({
+      name: loadW === undefined ? `${name} (not known)` : name,
+      path: [...path, 'load'],
+      origin: 'typed',
+      values: [],
+      adds: power(loadW ?? 0),
+    }),
+  );
+  return [
+    {
+      what: 'What the inverter gives',
+      result: power(unit.powerW),
+      paths: [[...unit.path, 'power']],
+    },
+    {
+      what: 'What the mains circuits take that it feeds, all at once: Σ P',
+      result: power(rows.reduce((sum, { adds }) => sum + adds.value, 0)),
+      parts: { columns: ['takes'], rows },
+    },
+  ];
+}
 
 // --- From the battery to the inverter ---
 
@@ -91,8 +136,14 @@ function supplied(plan: Electrical, unit: Inverter, lowestV: number): readonly F
 interface Way {
   readonly lowestV: number;
   readonly ownOhm: number;
+  readonly legs: readonly Omit<Leg, 'currentA'>[];
   /** At the inverter's terminals for a power it gives, with so many ohms less in its own circuit; undefined where it cannot be brought. */
   readonly leftV: (outputW: number, lessOhm: number) => number | undefined;
+  /** The same, with what flows in each circuit of the way. */
+  readonly at: (
+    outputW: number,
+    lessOhm: number,
+  ) => { readonly leftV: number; readonly currentA: (circuit: Circuit) => number } | undefined;
 }
 
 /** The way from the battery, with what else is on at once along it. */
@@ -115,22 +166,27 @@ function wayOf(
     return [{ at: endOf(leaves), currentA: currentA * shareBehind(plan, other, otherChain) }];
   });
   const ohmOf = ({ name }: Circuit): number => figures.get(name)?.loopOhm ?? 0;
+  const at: Way['at'] = (outputW, lessOhm) => {
+    const segments = chain.map(
+      (each): Segment => ({
+        id: each.name,
+        from: startOf(each),
+        to: endOf(each),
+        loopOhm: Math.max(0, ohmOf(each) - (each.name === circuit.name ? lessOhm : 0)),
+      }),
+    );
+    const loads = [...others, { at: endOf(circuit), powerW: outputW / efficiency }];
+    const solved = solveDropTree(theBattery, lowestV, segments, loads);
+    const leftV = solved.delivers ? solved.points.get(endOf(circuit))?.voltageV : undefined;
+    if (!solved.delivers || leftV === undefined) return undefined;
+    return { leftV, currentA: ({ name }) => solved.segments.get(name)?.currentA ?? 0 };
+  };
   return {
     lowestV,
     ownOhm: ohmOf(circuit),
-    leftV: (outputW, lessOhm) => {
-      const segments = chain.map(
-        (each): Segment => ({
-          id: each.name,
-          from: startOf(each),
-          to: endOf(each),
-          loopOhm: Math.max(0, ohmOf(each) - (each.name === circuit.name ? lessOhm : 0)),
-        }),
-      );
-      const loads = [...others, { at: endOf(circuit), powerW: outputW / efficiency }];
-      const solved = solveDropTree(theBattery, lowestV, segments, loads);
-      return solved.delivers ? solved.points.get(endOf(circuit))?.voltageV : undefined;
-    },
+    legs: chain.map((each) => ({ circuit: each, loopOhm: ohmOf(each) })),
+    leftV: (outputW, lessOhm) => at(outputW, lessOhm)?.leftV,
+    at,
   };
 }
 
@@ -224,8 +280,10 @@ const notKnown = (unit: Inverter, keys: readonly string[]): Finding => {
 
 // --- What hangs on it ---
 
+const isFed = ({ from }: MainsCircuit): boolean => from !== 'shore';
+
 function loaded({ mains }: Electrical, unit: Inverter): readonly Finding[] {
-  const fed = mains.filter(({ from }) => from !== 'shore');
+  const fed = mains.filter(isFed);
   const summed = fed.reduce((sum, { loadW }) => sum + (loadW ?? 0), 0);
   const unknown = fed.filter(({ loadW }) => loadW === undefined);
   const keys =
@@ -236,7 +294,7 @@ function loaded({ mains }: Electrical, unit: Inverter): readonly Finding[] {
     return [
       observed(text, {
         verdict: 'not checked',
-        subject: 'loads of the inverter',
+        subject: loadsSubject,
         path: ['electrical', 'mains_circuits'],
         reason:
           fed.length === 0
@@ -249,7 +307,7 @@ function loaded({ mains }: Electrical, unit: Inverter): readonly Finding[] {
   return [
     judge({
       rule: text,
-      subject: 'loads of the inverter',
+      subject: loadsSubject,
       path: [...unit.path, 'power'],
       kind: 'power',
       measured: { value: summed, standard: 0 },

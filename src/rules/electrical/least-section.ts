@@ -50,6 +50,26 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts: { electrical } }, finding) => {
+    const circuit = electrical.circuits.find(({ name }) => name === finding.subject);
+    const conductor = circuit?.wire.conductor;
+    if (!finding.measured || !circuit || !conductor) return undefined;
+    const [craft, usBoats] = leastSingles;
+    return [
+      {
+        what: 'The least size of a conductor of its own: A_min',
+        sum: say`the greater of ${crossSectionMm2(craft.areaMm2)} and ${crossSectionMm2(usBoats.areaMm2)} (16 AWG); only one of ${length(EXEMPT_M)} or less may be of any size`,
+        result: crossSectionMm2(leastAreaMm2(circuit)),
+        paths: [[...circuit.path, 'length']],
+      },
+      {
+        what: `The copper of ${circuit.name}: A`,
+        sum: circuit.wire.size ? sizeText(circuit.wire.size, conductor) : say`as the plan says`,
+        result: crossSectionMm2(conductor.areaMm2),
+        paths: [[...circuit.path, 'conductor']],
+      },
+    ];
+  },
 });
 
 function sizeOf(electrical: Electrical, circuit: Circuit, areaMm2: number): Finding {

@@ -8,9 +8,9 @@ import {
   leastMainsConductor,
   residualCurrentDevice,
 } from '../../catalogue/electrical/leisure-mains.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { crossSectionMm2, current } from '../../engine/measure.ts';
+import { crossSectionMm2, current, type Measure } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution, mainsCaution } from '../cautions.ts';
@@ -59,16 +59,85 @@ export default defineRule({
       findings: broken.length + unknown.length > 0 ? [...broken, ...unknown] : [asAsked(facts.mains)],
     };
   },
+  work: ({ build, facts }, { subject, measured, path }) => {
+    if (!measured) return undefined;
+    const { shore, mains: circuits } = facts.mains;
+    if (shore && subject === bondingSubject) return bondingSteps(shore, build);
+    if (shore && subject === breakerSubject)
+      return [
+        {
+          what: 'What the supply gives',
+          result: current(shore.currentA),
+          paths: [[...shore.path, 'current']],
+        },
+        breakerStep('the shore supply', shore.breakerA ?? 0, shore),
+      ];
+    const circuit = circuits.find((each) => each.path.every((key, at) => path[at] === key));
+    if (!circuit) return undefined;
+    return subject === thinSubject(circuit) ? thinSteps(circuit) : protectedSteps(circuit, shore, measured);
+  },
 });
+
+const breakerStep = (of: string, breakerA: number, { path }: Pick<Shore, 'path'>): Step => ({
+  what: `The breaker of ${of}: I_n`,
+  result: current(breakerA),
+  paths: [[...path, 'breaker']],
+});
+
+function bondingSteps({ bondingMm2 = 0, path }: Shore, { codes }: Build): readonly Step[] {
+  const { areaMm2 } = bondingRowOf(codes);
+  return [
+    { what: `The least for bonding the van's metal, from the table`, result: crossSectionMm2(areaMm2) },
+    {
+      what: 'What it is bonded with: A',
+      result: crossSectionMm2(bondingMm2),
+      paths: [[...path, 'bonding']],
+    },
+  ];
+}
+
+const thinSteps = ({ name, areaMm2 = 0, path }: MainsCircuit): readonly Step[] => [
+  {
+    what: 'The least for mains in a vehicle, from the table',
+    result: crossSectionMm2(leastMainsConductor.areaMm2),
+  },
+  {
+    what: `The copper of ${name}: A`,
+    result: crossSectionMm2(areaMm2),
+    paths: [[...path, 'conductor']],
+  },
+];
+
+/** The table that the breaker is held against: the mild one where it goes beyond even that. */
+function protectedSteps(circuit: MainsCircuit, shore: Shore | undefined, breaker: Measure): readonly Step[] {
+  const { name, areaMm2 = 0, path, breakerA } = circuit;
+  const { currentA, table } = heldAgainst(areaMm2, breaker.value);
+  return [
+    {
+      what: `What the conductor of ${name} carries at 30 °C, not bundled: I_z, from the table`,
+      sum: say`${crossSectionMm2(areaMm2)}, ${table === 'flexible cord' ? 'as a flexible cord' : table}`,
+      result: current(currentA),
+      paths: [[...path, 'conductor']],
+    },
+    breakerA === undefined && shore
+      ? breakerStep(`the shore supply, which is the one before ${name}`, breaker.value, shore)
+      : breakerStep(name, breaker.value, circuit),
+  ];
+}
 
 /** In milliamperes: amperes would round 30 of them to nothing. */
 const milliamperes = (currentA: number): string => `${Number((currentA * 1000).toFixed(1))} mA`;
 
 const least = milliamperes(residualCurrentDevice.tripA);
 
+const bondingSubject = 'bonding';
+const breakerSubject = 'breaker of the shore supply';
+
+const bondingRowOf = (codes: Build['codes']) =>
+  codes === 'us' ? leastSize('chassis bonding, US') : { ...leastBondingConductor, of: 'bonding' };
+
 function ofShore(shore: Shore, circuits: readonly MainsCircuit[], { codes }: Build): readonly Finding[] {
-  const bondingRow =
-    codes === 'us' ? leastSize('chassis bonding, US') : { ...leastBondingConductor, of: 'bonding' };
+  const bondingRow = bondingRowOf(codes);
   const unsaid = [
     ...(shore.breakerA === undefined ? [{ what: 'an overcurrent breaker', key: 'breaker' }] : []),
     ...(shore.doublePole === undefined
@@ -116,7 +185,7 @@ function ofShore(shore: Shore, circuits: readonly MainsCircuit[], { codes }: Bui
       ? [
           judge({
             rule: text,
-            subject: 'bonding',
+            subject: bondingSubject,
             path: [...shore.path, 'bonding'],
             kind: 'cross-section',
             measured: { value: shore.bondingMm2 * 1e-6, standard: 0 },
@@ -205,7 +274,7 @@ function ofBreaker(circuit: MainsCircuit, shore: Shore | undefined): readonly Fi
   const { flexible, trunking } = carries(areaMm2);
   if (!exceeds(breakerA, flexible.currentA)) return [];
   const isHopeless = exceeds(breakerA, trunking.currentA);
-  const limit = isHopeless ? trunking : flexible;
+  const limit = heldAgainst(areaMm2, breakerA);
   return [
     judge({
       rule: text,
@@ -244,6 +313,12 @@ function carries(areaMm2: number) {
   return { flexible, trunking };
 }
 
+/** The strict table, and the mild one for a breaker that is too large even by that. */
+function heldAgainst(areaMm2: number, breakerA: number) {
+  const { flexible, trunking } = carries(areaMm2);
+  return exceeds(breakerA, trunking.currentA) ? trunking : flexible;
+}
+
 const largestCordMm2 = Math.max(...ampacityTable('flexible cord').rows.map(({ areaMm2 }) => areaMm2));
 const mainsSizesMm2 = [1.5, 2.5, 4, 6, 10, 16] as const;
 
@@ -252,10 +327,13 @@ function thickerFor(breakerA: number) {
   return size === undefined ? [] : say`, or a conductor of ${crossSectionMm2(size)}`;
 }
 
-const tooThin = ({ name, path }: MainsCircuit, areaMm2: number): Finding =>
-  judge({
+const thinSubject = ({ name }: MainsCircuit): string => `conductor of ${name}`;
+
+const tooThin = (circuit: MainsCircuit, areaMm2: number): Finding => {
+  const { name, path } = circuit;
+  return judge({
     rule: text,
-    subject: `conductor of ${name}`,
+    subject: thinSubject(circuit),
     path: [...path, 'conductor'],
     kind: 'cross-section',
     measured: { value: areaMm2 * 1e-6, standard: 0 },
@@ -266,11 +344,12 @@ const tooThin = ({ name, path }: MainsCircuit, areaMm2: number): Finding =>
     remedy: () => say`Take ${crossSectionMm2(leastMainsConductor.areaMm2)} or more.`,
     sources: leastMainsConductor.citations,
   });
+};
 
 const breakerAboveSupply = (shore: Shore, breakerA: number): Finding =>
   judge({
     rule: text,
-    subject: 'breaker of the shore supply',
+    subject: breakerSubject,
     path: [...shore.path, 'breaker'],
     kind: 'current',
     measured: { value: breakerA, standard: 0 },

@@ -9,9 +9,9 @@ import {
   controllerSizesA,
   solarCurrentFactors,
 } from '../../catalogue/electrical/charging-practice.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { current, factor, power } from '../../engine/measure.ts';
+import { count, current, factor, power, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { arrays } from '../arrays.ts';
@@ -21,6 +21,7 @@ import { type CircuitFigures, electrical, figuresOf } from '../circuits.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { bearsSteps } from '../working/current.ts';
 
 const text: RuleText = {
   id: 'electrical.solar-current',
@@ -46,7 +47,111 @@ export default defineRule({
       findings: [...foldPasses(findings, 'comparison'), ...(unknown.length > 0 ? [notChecked(unknown)] : [])],
     };
   },
+  work: ({ facts }, { subject, measured }) => {
+    if (!measured) return undefined;
+    for (const array of facts.arrays) {
+      const { controller } = array;
+      const figures =
+        array.circuit === undefined ? undefined : figuresOf(facts.electrical).get(array.circuit);
+      if (!controller) continue;
+      if (subject === controllerName(array))
+        return controller.kind === 'PWM'
+          ? switchedSteps(array, controller)
+          : trackedSteps(array, controller, facts.electrical);
+      if (figures && subject === cableName(figures))
+        return [...bearsSteps(figures), ...neededSteps(array, controller)];
+    }
+    return undefined;
+  },
 });
+
+const limitStep = ({ path }: SolarArray, { kind, currentLimitA }: Controller): Step => ({
+  what: `What the ${kind} controller is for: I_max`,
+  result: current(currentLimitA),
+  paths: [[...path, 'controller', 'current_limit']],
+});
+
+/** Strings side by side, then brighter than the label says. */
+function brightestSteps({ path, strings, shortCircuitA }: SolarArray): readonly Step[] {
+  const { ratedA, mostA } = arrayCurrents(shortCircuitA, strings);
+  return [
+    {
+      what: 'The rated short-circuit current of the strings side by side: p · I_sc',
+      sum: say`${count(strings)} · ${current(shortCircuitA)}`,
+      result: current(ratedA),
+      paths: ['modules', 'in_series', 'short_circuit'].map((key) => [...path, key]),
+    },
+    {
+      what: 'In the brightest light, beside a white cloud or snow',
+      sum: say`${factor(solarCurrentFactors.brightness)} · ${current(ratedA)}`,
+      result: current(mostA),
+    },
+  ];
+}
+
+const switchedSteps = (array: SolarArray, controller: Controller): readonly Step[] => [
+  limitStep(array, controller),
+  ...brightestSteps(array),
+];
+
+/** Three practices, and the strictest of them. */
+function trackedSteps(array: SolarArray, controller: Controller, plan: Electrical): readonly Step[] {
+  const { path, modules, modulePowerW } = array;
+  const { arrayW, voltages, all, strictest } = trackedFigures(array, plan);
+  const over = { 'nominal voltage': 'U_n', 'lowest voltage': 'U_min', 'charge voltage': 'U_ch' } as const;
+  const volts = {
+    'nominal voltage': voltages.nominalV,
+    'lowest voltage': voltages.lowestV,
+    'charge voltage': voltages.chargeV,
+  } as const;
+  return [
+    limitStep(array, controller),
+    {
+      what: 'The power of the modules: P',
+      sum: say`${count(modules)} · ${power(modulePowerW)}`,
+      result: power(arrayW),
+      paths: [
+        [...path, 'modules'],
+        [...path, 'power'],
+      ],
+    },
+    ...all.map(
+      ({ id, margin, outputA }): Step => ({
+        what: `Its current over the ${id}: ${margin > 1 ? 'with a margin, ' : ''}P / ${over[id]}`,
+        sum:
+          margin > 1
+            ? say`${factor(margin)} · ${power(arrayW)} / ${voltage(volts[id])}`
+            : say`${power(arrayW)} / ${voltage(volts[id])}`,
+        result: current(outputA),
+      }),
+    ),
+    {
+      what: `The most of the three, which is that over the ${strictest.id}`,
+      result: current(strictest.outputA),
+    },
+  ];
+}
+
+/** What the cable is to carry for hours. */
+function neededSteps(array: SolarArray, controller: Controller): readonly Step[] {
+  const neededA = current(neededOf(array, controller));
+  const times = factor(solarCurrentFactors.continuous);
+  const what = 'What the cable is to carry for hours of sun';
+  if (controller.kind !== 'PWM')
+    return [
+      {
+        what: `${what}: 1.25 · I_max`,
+        sum: say`${times} · ${current(controller.currentLimitA)}`,
+        result: neededA,
+        paths: [[...array.path, 'controller', 'current_limit']],
+      },
+    ];
+  const { mostA } = arrayCurrents(array.shortCircuitA, array.strings);
+  return [
+    ...brightestSteps(array),
+    { what: `${what}: 1.25 times that`, sum: say`${times} · ${current(mostA)}`, result: neededA },
+  ];
+}
 
 interface Found {
   readonly array: SolarArray;
@@ -77,11 +182,14 @@ const sizeFor = (currentA: number): number =>
 const bearing = (controller: Controller): Phrase =>
   say`the ${controller.kind} controller is for ${current(controller.currentLimitA)}`;
 
-const controllerSubject = ({ name, path }: SolarArray, { currentLimitA }: Controller, currentA: number) => {
+const controllerName = ({ name }: SolarArray): string => `the controller of ${name}`;
+const cableName = ({ circuit }: CircuitFigures): string => `the cable ${circuit.name}`;
+
+const controllerSubject = (array: SolarArray, { currentLimitA }: Controller, currentA: number) => {
   return {
     rule: text,
-    subject: `the controller of ${name}`,
-    path: [...path, 'controller', 'current_limit'],
+    subject: controllerName(array),
+    path: [...array.path, 'controller', 'current_limit'],
     kind: 'current' as const,
     measured: { value: currentA, standard: 0 },
     limit: currentLimitA,
@@ -102,8 +210,8 @@ function throughController(array: SolarArray, controller: Controller): Finding {
   });
 }
 
-/** The strictest of the three practices, by name. */
-function trackedBy(array: SolarArray, controller: Controller, { nominalV, bank }: Electrical): Finding {
+/** The three practices and the strictest of them. */
+function trackedFigures(array: SolarArray, { nominalV, bank }: Electrical) {
   const arrayW = array.modules * array.modulePowerW;
   const [byNominal, byLowest, byCharge] = practices;
   const voltages = { nominalV, lowestV: bank?.lowestV ?? nominalV, chargeV: chargeVoltageOf(nominalV) };
@@ -118,6 +226,12 @@ function trackedBy(array: SolarArray, controller: Controller, { nominalV, bank }
     { ...byCharge, outputA: outputs.byChargeA, how: say`its power over the charge voltage` },
   ];
   const strictest = all.reduce((most, each) => (each.outputA > most.outputA ? each : most));
+  return { arrayW, voltages, outputs, all, strictest };
+}
+
+/** The strictest of the three practices, by name. */
+function trackedBy(array: SolarArray, controller: Controller, plan: Electrical): Finding {
+  const { arrayW, outputs, strictest } = trackedFigures(array, plan);
   return judge({
     ...controllerSubject(array, controller, strictest.outputA),
     reason: say`${array.name} of ${power(arrayW)} brings ${current(strictest.outputA)} by the strictest of three practices, ${strictest.how} (${current(outputs.byChargeA)} over the charge voltage); ${bearing(controller)}.`,
@@ -135,25 +249,25 @@ const practices = [
   practiceOf('charge voltage'),
 ] as const;
 
+const neededOf = ({ shortCircuitA, strings }: SolarArray, { kind, currentLimitA }: Controller): number =>
+  kind === 'PWM'
+    ? arrayCurrents(shortCircuitA, strings).conductorA
+    : solarCurrentFactors.continuous * currentLimitA;
+
 /**
  * The cable from the controller to the battery, for a current that flows over hours. Where it does not even carry the
  * controller's current, that is said of the circuit, not here.
  */
-function onCable(
-  array: SolarArray,
-  controller: Controller,
-  { circuit, ampacity, designA }: CircuitFigures,
-): readonly Finding[] {
+function onCable(array: SolarArray, controller: Controller, figures: CircuitFigures): readonly Finding[] {
+  const { circuit, ampacity, designA } = figures;
   if (!ampacity || (designA !== undefined && exceeds(designA, ampacity.deratedA))) return [];
   const isSwitched = controller.kind === 'PWM';
-  const neededA = isSwitched
-    ? arrayCurrents(array.shortCircuitA, array.strings).conductorA
-    : solarCurrentFactors.continuous * controller.currentLimitA;
+  const neededA = neededOf(array, controller);
   const { caution } = ampacityTable(ampacity.table);
   return [
     judge({
       rule: text,
-      subject: `the cable ${circuit.name}`,
+      subject: cableName(figures),
       path: [...circuit.path, 'conductor'],
       kind: 'current',
       measured: { value: neededA, standard: 0 },

@@ -7,9 +7,9 @@ import {
 } from '../../calc/electrical/solar-voltage.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { coldVoltageCitations, coldVoltageRows } from '../../catalogue/electrical/cold-voltage.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, temperatureC, voltage } from '../../engine/measure.ts';
+import { count, factor, temperatureC, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { arrays } from '../arrays.ts';
@@ -56,7 +56,53 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts }, { subject, measured }) => {
+    const array = facts.arrays.find(({ name }) => name === subject);
+    if (!measured || !array || !isControlled(array)) return undefined;
+    return stepsOf(array, Math.min(facts.coldestC, ratedAtC));
+  },
 });
+
+function stepsOf(array: Controlled, atC: number): readonly Step[] {
+  const { path, openCircuitV, voltagePerKelvin, inSeries, controller } = array;
+  const moduleV = moduleVoltageAt(array, atC);
+  const open = voltage(openCircuitV);
+  return [
+    {
+      what: 'What the controller bears: U_max',
+      result: voltage(controller.voltageLimitV),
+      paths: [[...path, 'controller', 'voltage_limit']],
+    },
+    {
+      what:
+        voltagePerKelvin === undefined
+          ? 'What one module gives when it is coldest, by the table for silicon: U_oc · f(T)'
+          : 'What one module gives when it is coldest: U_oc + b · (T − 25 °C)',
+      sum:
+        voltagePerKelvin === undefined
+          ? say`${open} · ${factor(moduleV / openCircuitV)}, at ${temperatureC(atC)}`
+          : say`${open} + ${String(Number((-1000 * voltagePerKelvin).toPrecision(6)))} mV/K · ${String(Number((ratedAtC - atC).toPrecision(6)))} K, at ${temperatureC(atC)}`,
+      result: voltage(moduleV),
+      paths: [
+        [...path, 'open_circuit'],
+        [...path, 'voltage_per_kelvin'],
+        ['electrical', 'coldest'],
+      ],
+    },
+    {
+      what: 'What the modules in series give together: n · U',
+      sum: say`${count(inSeries)} · ${voltage(moduleV)}`,
+      result: voltage(stringVoltageV(moduleV, inSeries)),
+      paths: [[...path, 'in_series']],
+    },
+  ];
+}
+
+/** By its own coefficient, or by the table of a code. */
+const moduleVoltageAt = ({ openCircuitV, voltagePerKelvin }: SolarArray, atC: number): number =>
+  voltagePerKelvin === undefined
+    ? moduleVoltageByTableV(openCircuitV, coldVoltageRows, atC)
+    : moduleVoltageByVoltsV(openCircuitV, voltagePerKelvin, atC);
 
 interface Unknown {
   readonly array: SolarArray;
@@ -71,7 +117,7 @@ const isControlled = (array: SolarArray): array is Controlled => array.controlle
 const lowestOfTableC = Math.min(...coldVoltageRows.map(({ fromC }) => fromC));
 
 function ofArray(array: SolarArray, atC: number): { readonly finding: Finding } | Unknown {
-  const { openCircuitV, voltagePerKelvin, path } = array;
+  const { voltagePerKelvin, path } = array;
   const key = path.join('.');
   if (!isControlled(array)) return { array, missing: [`${key}.controller`] };
   const coefficientKey = `${key}.voltage_per_kelvin`;
@@ -82,7 +128,7 @@ function ofArray(array: SolarArray, atC: number): { readonly finding: Finding } 
         missing: [coefficientKey],
         hint: say` The table for modules without a coefficient ends at ${temperatureC(lowestOfTableC)}.`,
       };
-    const moduleV = moduleVoltageByTableV(openCircuitV, coldVoltageRows, atC);
+    const moduleV = moduleVoltageAt(array, atC);
     const how = say`by the table for silicon modules, as the plan has no \`voltage_per_kelvin\``;
     return { finding: compared(array, atC, moduleV, how, coldVoltageCitations) };
   }
@@ -92,7 +138,7 @@ function ofArray(array: SolarArray, atC: number): { readonly finding: Finding } 
       missing: [coefficientKey],
       hint: say` A positive coefficient cannot be: a cold module gives more, so write the minus sign.`,
     };
-  const moduleV = moduleVoltageByVoltsV(openCircuitV, voltagePerKelvin, atC);
+  const moduleV = moduleVoltageAt(array, atC);
   return { finding: compared(array, atC, moduleV, say`by its own coefficient`, []) };
 }
 

@@ -1,9 +1,9 @@
-import type { Bank, Electrical } from '../../build/electrical.ts';
+import type { Bank, Draw, Electrical, Inverter } from '../../build/electrical.ts';
 import { layUpDays, selfDischargeAh, standingLossAh } from '../../calc/electrical/standing-loss.ts';
 import { usablePart } from '../../calc/electrical/usable-energy.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Part, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { chargeAh, count } from '../../engine/measure.ts';
+import { chargeAh, count, current, power, share, voltage } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { electricalCaution } from '../cautions.ts';
@@ -42,6 +42,9 @@ const layUp: Need<number> = (build) => {
 
 interface Drain {
   readonly name: string;
+  /** The key that says it. */
+  readonly path: PlanPath;
+  readonly draw: Draw;
   readonly currentA: number;
 }
 
@@ -55,34 +58,97 @@ const drains: Need<Drains> = (build) => {
   const found = electrical(build);
   if (!found.ok) return found;
   const { circuits, inverter, bank: battery } = found.value;
-  const standing = circuits.flatMap(({ name, standing: draw }): Drain[] => {
+  const standing = circuits.flatMap(({ name, path, standing: draw }): Drain[] => {
     const currentA = draw && atVoltage(draw, battery?.lowestV);
-    return currentA === undefined ? [] : [{ name, currentA }];
+    return !draw || currentA === undefined ? [] : [{ name, path: [...path, 'standing'], draw, currentA }];
   });
-  const idle = inverter?.alwaysOn ? idleOf(inverter.idleW, battery) : { known: [], missing: [] };
+  const idle = inverter?.alwaysOn ? idleOf(inverter, battery) : { known: [], missing: [] };
   if (standing.length + idle.known.length + idle.missing.length === 0)
     return missing('electrical.circuits.NAME.standing');
   return given({ known: [...standing, ...idle.known], missing: idle.missing });
 };
 
-const idleOf = (idleW: number | undefined, battery: Electrical['bank']): Drains => {
+const idleOf = ({ idleW, path }: Inverter, battery: Electrical['bank']): Drains => {
   if (idleW === undefined) return { known: [], missing: ['electrical.inverter.idle'] };
-  return { known: battery ? [{ name: 'the inverter', currentA: idleW / battery.lowestV }] : [], missing: [] };
+  const inverter = (lowestV: number): Drain => ({
+    name: 'the inverter',
+    path: [...path, 'idle'],
+    draw: { powerW: idleW },
+    currentA: idleW / lowestV,
+  });
+  return { known: battery ? [inverter(battery.lowestV)] : [], missing: [] };
 };
 
 export default defineRule({
   ...text,
   needs: { bank, layUp, drains },
   check: ({ facts }) => ({ findings: [drained(facts.bank, facts.layUp, facts.drains)] }),
+  work: ({ facts }, { measured }) => (measured ? stepsOf(facts.bank, facts.layUp, facts.drains) : undefined),
 });
 
-function drained(battery: Bank, days: number, { known, missing: keys }: Drains): Finding {
-  const { chemistry, capacityAh, usableShare } = battery;
-  const perMonth = chemistry.selfDischargePerMonth;
+function stepsOf(battery: Bank, days: number, { known }: Drains): readonly Step[] {
+  const { path, chemistry, capacityAh, usableShare, lowestV } = battery;
+  const { standingA, selfAh, lostAh, usableAh } = figuresOf(battery, days, known);
+  const perMonth = chemistry.selfDischargePerMonth.value;
+  const drawnAh = standingLossAh(standingA, days);
+  const capacity = [...path, 'capacity'];
+  return [
+    {
+      what: 'What stands on and draws: 24 h · Σ I_k · d',
+      sum: say`each for 24 h a day · ${daysWords(days)}; watts are divided by ${voltage(lowestV)}, the lowest of the battery`,
+      result: chargeAh(drawnAh),
+      parts: {
+        columns: ['says', 'current', 'drawn'],
+        rows: known.map(
+          ({ name, path: said, draw, currentA }): Part => ({
+            name,
+            path: said,
+            origin: 'typed',
+            values: ['powerW' in draw ? power(draw.powerW) : current(draw.currentA), current(currentA)],
+            adds: chargeAh(standingLossAh(currentA, days)),
+          }),
+        ),
+      },
+      paths: [text.place],
+    },
+    {
+      what: 'What the battery loses by itself: C · s · d / 30.44',
+      sum: say`${chargeAh(capacityAh)} · ${share(perMonth)} a month · ${daysWords(days)} / 30.44 days of a month; no more than it holds`,
+      result: chargeAh(selfAh),
+      paths: [capacity, text.place],
+    },
+    {
+      what: 'What of a full one can be used: u · C',
+      sum: say`${share(usableShare)} · ${chargeAh(capacityAh)}`,
+      result: chargeAh(usableAh),
+      paths: [[...path, 'usable'], capacity],
+    },
+    {
+      what: 'Both losses together: Q',
+      sum: say`${chargeAh(drawnAh)} + ${chargeAh(selfAh)}`,
+      result: chargeAh(lostAh),
+    },
+  ];
+}
+
+/** As the plan says them; a lay-up may be typed in hours. */
+const daysWords = (days: number): string => `${Number(days.toPrecision(6))} ${days === 1 ? 'day' : 'days'}`;
+
+function figuresOf({ chemistry, capacityAh, usableShare }: Bank, days: number, known: readonly Drain[]) {
   const standingA = known.reduce((sum, { currentA }) => sum + currentA, 0);
-  const selfAh = selfDischargeAh(capacityAh, perMonth.value, days);
-  const lostAh = standingLossAh(standingA, days) + selfAh;
-  const usableAh = usablePart(capacityAh, usableShare);
+  const selfAh = selfDischargeAh(capacityAh, chemistry.selfDischargePerMonth.value, days);
+  return {
+    standingA,
+    selfAh,
+    lostAh: standingLossAh(standingA, days) + selfAh,
+    usableAh: usablePart(capacityAh, usableShare),
+  };
+}
+
+function drained(battery: Bank, days: number, { known, missing: keys }: Drains): Finding {
+  const { chemistry, capacityAh } = battery;
+  const perMonth = chemistry.selfDischargePerMonth;
+  const { standingA, selfAh, lostAh, usableAh } = figuresOf(battery, days, known);
   if (keys.length > 0 && !exceeds(lostAh, usableAh))
     return observed(text, {
       verdict: 'not checked',

@@ -1,10 +1,10 @@
 import type { Bank, Electrical } from '../../build/electrical.ts';
 import type { Layout, Solid } from '../../build/layout.ts';
 import { boreM, openingM2, ventilationFlowM3PerS } from '../../calc/electrical/lead-ventilation.ts';
-import { distanceBetween } from '../../calc/space/distance.ts';
+import { distanceBetween, type Span } from '../../calc/space/distance.ts';
 import { gassingFor } from '../../catalogue/electrical/lead-gassing.ts';
 import { wetZone } from '../../catalogue/electrical/wet-zone.ts';
-import type { Finding, PlanPath } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { chargeAh, length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -44,9 +44,52 @@ export default defineRule({
       ],
     };
   },
+  work: ({ facts }, { subject, measured, path }) => {
+    const solid = facts.layout.solids.find(({ name }) => name === subject);
+    const showers = facts.layout.solids.filter(({ use }) => use === 'shower');
+    const near = solid && nearestTo(showers, solid);
+    return measured && near ? distanceSteps(solid, near, path) : undefined;
+  },
 });
 
 // --- Water ---
+
+interface Near extends Span {
+  readonly shower: Solid;
+}
+
+/** Outline to outline, by how far the nearest two points are apart along the van and across it. */
+function distanceSteps(solid: Solid, { shower, distanceM, from, to }: Near, held: PlanPath): readonly Step[] {
+  return [
+    {
+      what: 'How far from a shower it should be, from the table, for what begins below its height',
+      sum: say`it begins at ${length(solid.prism.bottomM)}, below ${length(wetZone.upToM)}`,
+      result: length(wetZone.aroundM),
+      paths: [held],
+    },
+    {
+      what: `How far the outline of ${solid.name} is from that of ${shower.name}: √(x² + y²)`,
+      sum: say`√(${length(Math.abs(to.xM - from.xM))}² along the van + ${length(Math.abs(to.yM - from.yM))}² across it)`,
+      result: length(distanceM),
+      paths: [solid.path, shower.path],
+    },
+  ];
+}
+
+/** The nearest shower that shares its side of the shell. */
+const nearestTo = (showers: readonly Solid[], solid: Solid): Near | undefined =>
+  showers
+    .filter(({ whereabouts }) => whereabouts === solid.whereabouts)
+    .map(
+      (shower): Near => ({
+        shower,
+        ...distanceBetween(solid.prism.outline, shower.prism.outline),
+      }),
+    )
+    .reduce<Near | undefined>(
+      (nearest, each) => (nearest === undefined || each.distanceM < nearest.distanceM ? each : nearest),
+      undefined,
+    );
 
 /** A thing that holds something electrical. */
 interface Fitted {
@@ -99,16 +142,7 @@ function aboutShowers(
 function distanceTo(showers: readonly Solid[], solid: Solid, held: readonly Fitted[]): readonly Finding[] {
   const [first] = held;
   if (!first) return [];
-  const near = showers
-    .filter(({ whereabouts }) => whereabouts === solid.whereabouts)
-    .map((shower) => ({
-      shower,
-      distanceM: distanceBetween(solid.prism.outline, shower.prism.outline).distanceM,
-    }))
-    .reduce<{ readonly shower: Solid; readonly distanceM: number } | undefined>(
-      (nearest, each) => (nearest === undefined || each.distanceM < nearest.distanceM ? each : nearest),
-      undefined,
-    );
+  const near = nearestTo(showers, solid);
   if (!near || !exceeds(wetZone.upToM, solid.prism.bottomM)) return [];
   const { shower, distanceM } = near;
   const what = namesOf(held.map((each) => each.what));
