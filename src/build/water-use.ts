@@ -120,6 +120,10 @@ export function hotWaterC({ water }: Build): number | undefined {
   return stated === undefined ? undefined : asLiquidC(stated);
 }
 
+/** What a shower can be mixed to with such water, °C: no colder than the cold, no hotter than the hot. */
+export const showerMixC = (hotC: number, coldC: number): number =>
+  Math.min(Math.max(showerC.value, coldC), hotC);
+
 interface HotUse {
   readonly perPerson?: { readonly hotM3: number; readonly energyJ: number };
   readonly missing: readonly string[];
@@ -140,8 +144,7 @@ function hotOf(build: Build, showers: Showers): HotUse {
   if (hotC === undefined || washM3 === undefined || showers.perPersonM3 === undefined) return { missing };
   // Water that comes as warm as it is wanted is heated no more; a store too cool for a shower is drawn unmixed.
   if (hotC <= coldC) return { perPerson: { hotM3: washM3 + showers.perPersonM3, energyJ: 0 }, missing };
-  const mixedC = Math.min(Math.max(showerC.value, coldC), hotC);
-  const hotM3 = washM3 + showers.perPersonM3 * hotShare(hotC, coldC, mixedC);
+  const hotM3 = washM3 + showers.perPersonM3 * hotShare(hotC, coldC, showerMixC(hotC, coldC));
   return {
     perPerson: { hotM3, energyJ: heatingEnergyJ({ volumeM3: hotM3, fromC: coldC, toC: hotC }) },
     missing,

@@ -219,16 +219,21 @@ const beginsAlike = (supplies: readonly Supply[], at: number): boolean => {
   return pipe !== undefined && supplies.every(({ pipes }) => pipes[at] === pipe);
 };
 
+/** How many of their first pipes supplies have in common. */
+export function sharedBy(supplies: readonly KnownSupply[]): number {
+  let shared = 0;
+  while (beginsAlike(supplies, shared)) shared += 1;
+  return shared;
+}
+
 /** The flow at each of the outlets, all of them open at once. Pipes that all share are counted with the sum. */
 export function flowThrough(
   water: Water,
   supplies: readonly KnownSupply[],
   curve: PumpCurve | undefined,
 ): SolvedFlow {
-  let shared = 0;
-  while (beginsAlike(supplies, shared)) shared += 1;
   // Of one outlet alone all is shared, and solved in one go.
-  const trunk = supplies[0]?.segments.slice(0, shared) ?? [];
+  const trunk = supplies[0]?.segments.slice(0, sharedBy(supplies)) ?? [];
   return solveFlow({
     liquid: liquidOf(water),
     trunk,

@@ -48,8 +48,8 @@ export interface StandingPipe {
   readonly airC: number;
 }
 
-/** As the handbook takes it: 62.4 lb/ft³ and 1 Btu/(lb °F). */
-const heldJM3K = 999.55 * 4186.8;
+/** Water as the handbook takes it: 62.4 lb/ft³ and 1 Btu/(lb °F). */
+export const HANDBOOK_WATER = { densityKgM3: 999.55, heatCapacityJKgK: 4186.8 } as const;
 
 /**
  * How long water that stands in a pipe takes to cool to 0 °C, s; infinite if the air is at 0 °C or warmer, 0 if the
@@ -66,10 +66,20 @@ const heldJM3K = 999.55 * 4186.8;
  * Source: ASHRAE Handbook of Fundamentals 2009, chapter 23, eq. 1 (read as printed elsewhere); the film of air: own
  * addition, since without insulation the formula gives no time at all.
  */
-export function pipeSecondsToFreezing(pipe: StandingPipe): number {
-  const area = (Math.PI * positive(pipe.innerDiameterM, 'The inner diameter') ** 2) / 4;
-  const perMetre = heldJM3K * area * notNegative(pipe.resistanceMKW, 'The resistance');
-  return cooling(perMetre, pipe.waterC, pipe.airC);
+export const pipeSecondsToFreezing = (pipe: StandingPipe): number =>
+  cooling(pipeTimeConstantS(pipe), pipe.waterC, pipe.airC);
+
+/**
+ * How slowly water in a pipe follows the air, s: ρ c π (D₁/2)² R; as {@link pipeSecondsToFreezing}. After so long it has
+ * gone 63 % of the way.
+ */
+export function pipeTimeConstantS({
+  innerDiameterM,
+  resistanceMKW,
+}: Pick<StandingPipe, 'innerDiameterM' | 'resistanceMKW'>): number {
+  const areaM2 = (Math.PI * positive(innerDiameterM, 'The inner diameter') ** 2) / 4;
+  const { densityKgM3, heatCapacityJKgK } = HANDBOOK_WATER;
+  return densityKgM3 * heatCapacityJKgK * areaM2 * notNegative(resistanceMKW, 'The resistance');
 }
 
 /** A tank of water in the cold. */
@@ -94,12 +104,18 @@ export interface StandingTank {
  * Source: heat balance of a body with one temperature (definition).
  */
 export const tankSecondsToFreezing = (tank: StandingTank): number =>
-  cooling(
-    (notNegative(tank.massKg, 'The mass of the water') * 4200) /
-      positive(tank.conductanceWK, 'The conductance'),
-    tank.waterC,
-    tank.airC,
-  );
+  cooling(tankTimeConstantS(tank), tank.waterC, tank.airC);
+
+/** What warms a kilogram of water in a tank by a kelvin, J/(kg K), rounded. */
+export const TANK_WATER_J_PER_KG_K = 4200;
+
+/** How slowly a tank follows the air, s: m c / G; as {@link tankSecondsToFreezing}. */
+export const tankTimeConstantS = ({
+  massKg,
+  conductanceWK,
+}: Pick<StandingTank, 'massKg' | 'conductanceWK'>): number =>
+  (notNegative(massKg, 'The mass of the water') * TANK_WATER_J_PER_KG_K) /
+  positive(conductanceWK, 'The conductance');
 
 /**
  * How long a tank at 0 °C takes until a share of it is ice, s; infinite if the air is at 0 °C or warmer.

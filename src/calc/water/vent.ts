@@ -1,9 +1,9 @@
 import { notNegative, positive } from '../argument.ts';
 
 /** Air at about 15 °C, kg/m³; colder air, up to 1.4, takes a little more pressure. */
-const airKgM3 = 1.225;
+export const ventAirKgM3 = 1.225;
 /** Share of the bore that a sharp-edged opening uses (memory: 0.61). A longer vent hose is worse, a rounded end better. */
-const discharge = 0.6;
+export const ventDischarge = 0.6;
 
 /**
  * Pressure at which a vent lets out as much air as water comes in (or the other way round, when the pump draws), Pa.
@@ -18,9 +18,9 @@ const discharge = 0.6;
  * Source: flow through an orifice, own choice of the coefficient. No published rule for small tanks was found.
  */
 export const ventPressurePa = (flowM3S: number, innerDiameterM: number): number =>
-  (airKgM3 / 2) *
+  (ventAirKgM3 / 2) *
   ((4 * notNegative(flowM3S, 'The flow')) /
-    (discharge * Math.PI * positive(innerDiameterM, 'The inner diameter of the vent') ** 2)) **
+    (ventDischarge * Math.PI * positive(innerDiameterM, 'The inner diameter of the vent') ** 2)) **
     2;
 
 /**
@@ -30,6 +30,6 @@ export const ventPressurePa = (flowM3S: number, innerDiameterM: number): number 
  */
 export const ventDiameterM = (flowM3S: number, limitPa: number): number =>
   Math.sqrt(
-    ((4 * notNegative(flowM3S, 'The flow')) / (discharge * Math.PI)) *
-      Math.sqrt(airKgM3 / (2 * positive(limitPa, 'The pressure'))),
+    ((4 * notNegative(flowM3S, 'The flow')) / (ventDischarge * Math.PI)) *
+      Math.sqrt(ventAirKgM3 / (2 * positive(limitPa, 'The pressure'))),
   );

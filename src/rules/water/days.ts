@@ -2,12 +2,13 @@ import { waterUseOf } from '../../build/water-use.ts';
 import { tankDays } from '../../calc/water/supply.ts';
 import { emergencyNeeds } from '../../catalogue/water/use.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, volume } from '../../engine/measure.ts';
+import { count, factor, volume } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
 import { namesOf } from '../routed.ts';
-import { daysBetweenFills, isFresh, tanks } from '../watered.ts';
+import { daysBetweenFills, isFresh, tanks, usableOf } from '../watered.ts';
+import { freshUseStep, tanksStep } from '../working/water-use.ts';
 
 const text: RuleText = {
   id: 'water.days',
@@ -46,10 +47,27 @@ export default defineRule({
     daily: dailyUse,
     days: daysBetweenFills,
   },
+  work: ({ build, facts: { tanks: all, daily } }) => {
+    const fresh = all.filter(isFresh);
+    const usableM3 = usableOf(fresh);
+    const lasts = say`${volume(usableM3)} / ${volume(daily.m3)}`;
+    return [
+      freshUseStep(waterUseOf(build), build.habits),
+      ...(fresh.length > 0 ? [tanksStep('What the fresh tanks give: Σ V·u', fresh)] : []),
+      {
+        what: 'The days that it lasts: n = Σ V·u / V_day',
+        sum:
+          fresh.length > 0
+            ? say`${lasts} a day = ${factor(usableM3 / daily.m3)} days`
+            : say`no fresh tank: ${lasts}`,
+        result: count(usableM3 / daily.m3),
+      },
+    ];
+  },
   check: ({ facts: { tanks: all, daily, days } }) => {
     const fresh = all.filter(isFresh);
     const [first] = fresh;
-    const usableM3 = fresh.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const usableM3 = usableOf(fresh);
     const whole = fresh.every(({ usableGiven }) => usableGiven)
       ? say``
       : say` What is not said of them counts as usable to the last drop.`;

@@ -1,8 +1,9 @@
+import type { Habits } from '../../build/habits.ts';
 import type { Outlet, Water, WaterPipe } from '../../build/water.ts';
 import { drainSlopeLeaning, fallNeededM } from '../../calc/water/drain.ts';
 import { strictestDrainSlope } from '../../catalogue/water/drains.ts';
 import { waterLimits } from '../../catalogue/water/limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { length, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -13,7 +14,7 @@ import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { boreOf } from '../pipe-bore.ts';
 import { namesOf } from '../routed.ts';
-import { outlets } from '../watered.ts';
+import { byName, outlets } from '../watered.ts';
 import { upToMillimetre } from '../whole-millimetres.ts';
 
 const text: RuleText = {
@@ -44,18 +45,22 @@ const narrowestM = 0.02;
 export default defineRule({
   ...text,
   needs: { outlets },
+  work: ({ build: { water, habits } }, { subject, measured }) => {
+    const pipe = water?.pipes.find(({ name, role }) => name === subject && role === 'drain');
+    const pieces = pipe && piecesOf(pipe);
+    return pieces && measured && stepsOf(pipe, pieces, parkedOn(habits));
+  },
   check: ({ build, facts }) => {
     const { water, habits } = build;
     if (!water) return { findings: [] };
     const draining = facts.outlets.filter(({ drains }) => drains);
-    const drains = water.pipes.filter(({ role }) => role === 'drain');
+    const drains = byName(water.pipes.filter(({ role }) => role === 'drain'));
     const from = new Set(drains.map((pipe) => pipe.from));
     const pipeless = draining.filter(({ name }) => !from.has(name));
-    const parkedShare = habits.parkingSlope ?? Math.tan((waterLimits['parking-lean'].value * Math.PI) / 180);
     const judged = drains.map((pipe) => ({ pipe, pieces: piecesOf(pipe) }));
     const unknown = judged.filter(({ pieces }) => !pieces).map(({ pipe }) => pipe);
     const findings = judged.flatMap(({ pipe, pieces }) =>
-      pieces ? [fallOf(pipe, pieces, parkedShare, habits.parkingSlope !== undefined)] : [],
+      pieces ? [fallOf(pipe, pieces, parkedOn(habits))] : [],
     );
     return {
       findings: [
@@ -68,16 +73,72 @@ export default defineRule({
   },
 });
 
-function fallOf(
+interface Parked {
+  readonly parkedShare: number;
+  readonly isStated: boolean;
+}
+
+/** How the ground falls, the wrong way; one degree where the plan does not say. */
+const parkedOn = ({ parkingSlope }: Habits): Parked => ({
+  parkedShare: parkingSlope ?? Math.tan((waterLimits['parking-lean'].value * Math.PI) / 180),
+  isStated: parkingSlope !== undefined,
+});
+
+const degreesOf = (slope: number): number => (Math.atan(slope) * 180) / Math.PI;
+
+/** What is left of a piece's fall; more than one to one, up or down, is not told apart. */
+function leftOf({ fallM, runM }: DrainPiece, parkedShare: number): number {
+  if (runM === 0) return Math.sign(fallM);
+  const parkedDeg = degreesOf(parkedShare);
+  // What climbs so steeply that the ground would tip it over still climbs.
+  if (degreesOf(fallM / runM) - parkedDeg <= -90) return -1;
+  return Math.max(-1, Math.min(1, drainSlopeLeaning(fallM, runM, parkedDeg)));
+}
+
+/** The piece that falls least for its length, and what the ground leaves of it. */
+function stepsOf(
   pipe: WaterPipe,
   pieces: readonly DrainPiece[],
-  parkedShare: number,
-  isStated: boolean,
-): Finding {
+  { parkedShare, isStated }: Parked,
+): readonly Step[] {
+  const { name, path } = pipe;
+  const worst = worstOf(pieces);
+  const { fallM, runM, where } = worst;
+  const left = leftOf(worst, parkedShare);
+  const paths = ['run', 'rise', 'length'].map((key) => [...path, key]);
+  const piece = pieces.length > 1 ? `, the worst of ${pieces.length} pieces: ${where}` : '';
+  if (runM === 0)
+    return [
+      {
+        what: `The fall of ${name}${piece}`,
+        sum: say`${length(fallM)} straight ${fallM < 0 ? 'up' : 'down'}, counted as one to one`,
+        result: share(left),
+        paths,
+      },
+    ];
+  const slope = slopeOf(worst);
+  const full = Math.abs(left) === 1 ? say`; more than one to one is not counted` : [];
+  return [
+    {
+      what: `The fall of ${name} on level ground: h / l${piece}`,
+      sum: say`${length(fallM)} / ${length(runM)}`,
+      result: share(slope),
+      paths,
+    },
+    {
+      what: 'What is left of it where the ground falls the wrong way by p: (h/l − p) / (1 + h/l · p)',
+      sum: say`(${share(slope)} − ${share(parkedShare)}) / (1 + ${share(slope)} · ${share(parkedShare)})${isStated ? [] : say`, with one degree as the ground, since the plan states none`}${full}`,
+      result: share(left),
+      paths: [['living', 'parking_slope']],
+    },
+  ];
+}
+
+function fallOf(pipe: WaterPipe, pieces: readonly DrainPiece[], parked: Parked): Finding {
+  const { parkedShare, isStated } = parked;
   const { name, path } = pipe;
   const bore = boreOf(pipe);
   const { leastSlope, citations } = strictestDrainSlope(pipe.sizeM ?? bore?.widestM ?? narrowestM);
-  const parkedDeg = (Math.atan(parkedShare) * 180) / Math.PI;
   const worst = worstOf(pieces);
   const levelSlope = slopeOf(worst);
   const climbs = exceeds(0, worst.fallM);
@@ -87,17 +148,13 @@ function fallOf(
     : worst.runM === 0
       ? say`${name} falls straight down.`
       : say`${name} falls ${length(worst.fallM)} over ${length(worst.runM)}${piece}, ${share(levelSlope)} on level ground; parked on ${share(parkedShare)} the wrong way${isStated ? '' : ' (one degree, since the plan states no parking slope)'}, what is left counts.`;
-  const leaning =
-    worst.runM === 0
-      ? Math.sign(worst.fallM)
-      : Math.min(1, drainSlopeLeaning(worst.fallM, worst.runM, parkedDeg));
-  const neededM = upToMillimetre(fallNeededM(worst.runM, leastSlope, parkedDeg));
+  const neededM = upToMillimetre(fallNeededM(worst.runM, leastSlope, degreesOf(parkedShare)));
   return judge({
     rule: text,
     subject: name,
     path,
     kind: 'share',
-    measured: { value: leaning, standard: 0 },
+    measured: { value: leftOf(worst, parkedShare), standard: 0 },
     limit: leastSlope,
     sense: 'at least',
     broken: climbs ? 'fail' : 'warn',

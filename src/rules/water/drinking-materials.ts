@@ -7,6 +7,7 @@ import { waterCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
 import { isPressed } from '../water-network.ts';
+import { byName } from '../watered.ts';
 
 const text: RuleText = {
   id: 'water.drinking-materials',
@@ -33,7 +34,7 @@ const wetted: Need<readonly Wetted[]> = ({ water }) => {
   if (!water) return missing('water');
   const tanks = water.tanks.filter(({ contents }) => contents === 'fresh');
   const pipes = water.pipes.filter((pipe) => isPressed(pipe) || pipe.role === 'fill');
-  const found = [...tanks, ...pipes].map(wettedOf);
+  const found = [...byName(tanks), ...byName(pipes)].map(wettedOf);
   return found.length > 0
     ? given(found)
     : missing('tanks.NAME.drinking_water', 'water.pipes.NAME.drinking_water');

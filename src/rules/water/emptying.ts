@@ -5,6 +5,7 @@ import { defineRule, given, missing, type Need, type RuleText } from '../../engi
 import { waterCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { byName } from '../watered.ts';
 
 const text: RuleText = {
   id: 'water.emptying',
@@ -33,7 +34,7 @@ export default defineRule({
   ...text,
   needs: { water: withValves },
   check: ({ facts: { water } }) => {
-    const lettingOut = water.valves.filter(({ kind }) => kind === 'drain' || kind === 'frost');
+    const lettingOut = byName(water.valves.filter(({ kind }) => kind === 'drain' || kind === 'frost'));
     const { heater } = water;
     const heaterLeft =
       heater?.kind === 'storage' &&

@@ -7,7 +7,6 @@ import { flow, pressure } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
-import { flowSteps } from '../flow-working.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import {
@@ -28,6 +27,7 @@ import {
   supplyName,
 } from '../water-supplies.ts';
 import { widerThan } from '../wider-pipes.ts';
+import { flowSteps } from '../working/flow.ts';
 
 /** Less than this part of what is wanted fails, where the plan itself says what is wanted. */
 const FAILS_BELOW = 0.5;

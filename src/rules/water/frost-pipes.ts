@@ -12,7 +12,7 @@ import { foldPasses } from '../fold-passes.ts';
 import {
   type ColdPipe,
   conductivityOf,
-  secondsToFrost,
+  pipeCooling,
   usualFoam,
   usualFoamWMK,
   wrapAgainstFrost,
@@ -21,6 +21,7 @@ import { observed } from '../observed.ts';
 import { boreKeys, boreOf } from '../pipe-bore.ts';
 import { namesOf } from '../routed.ts';
 import { pipes, winterLow } from '../watered.ts';
+import { frozenPipeSteps } from '../working/frost.ts';
 
 const text: RuleText = {
   id: 'water.frost-pipes',
@@ -49,6 +50,12 @@ const usualWallM = 0.002;
 export default defineRule({
   ...text,
   needs: { pipes, winterLowC: winterLow },
+  work: ({ build, facts: { pipes, winterLowC } }, { subject, measured }) => {
+    const pipe = pipes.find(({ name }) => name === subject);
+    const cold = build.water && pipe && coldOf(pipe, build.water, winterLowC);
+    if (!pipe || !cold || !measured) return undefined;
+    return frozenPipeSteps(cold, { ...aboutOf(pipe), path: pipe.path });
+  },
   check: ({ build, facts: { pipes, winterLowC } }) => {
     const { water } = build;
     if (!water) return { findings: [] };
@@ -101,17 +108,11 @@ function findingOf(pipe: WaterPipe, water: Water, { coldSpellS, winterLowC }: Wi
         reason: say`${length(exposedM)} of ${name} lie ${lies}, and the plan heats it: it freezes when that heat fails.`,
       }),
     ];
-  const bore = boreOf(pipe);
-  if (!bore) return [];
-  const coldPipe: ColdPipe = {
-    innerDiameterM: bore.narrowestM,
-    outerDiameterM: outerOf(pipe, bore.narrowestM),
-    waterC: water.coldC,
-    airC: winterLowC,
-  };
+  const coldPipe = coldOf(pipe, water, winterLowC);
+  if (!coldPipe) return [];
   const wrapped = pipe.insulation;
-  const conductivity = wrapped ? conductivityOf(wrapped) : usualFoamWMK;
-  const seconds = secondsToFrost(coldPipe, wrapped?.thicknessM ?? 0, conductivity);
+  const { thicknessM, conductivityWMK } = aboutOf(pipe);
+  const { seconds } = pipeCooling(coldPipe, thicknessM, conductivityWMK);
   const drains = water.valves.some(
     (valve) => (valve.kind === 'drain' || valve.kind === 'frost') && valve.pipe === name,
   );
@@ -126,10 +127,29 @@ function findingOf(pipe: WaterPipe, water: Water, { coldSpellS, winterLowC }: Wi
       sense: 'at least',
       broken: drains ? 'warn' : 'fail',
       reason: say`${length(exposedM)} of ${name} lie ${lies}. At ${temperatureC(winterLowC)}, water of ${temperatureC(water.coldC)} that stands in it reaches freezing after ${duration(seconds)}${wrapped ? say` behind ${length(wrapped.thicknessM)} of ${wrapped.material.name}` : say`, without insulation`}${drains ? say`. It has a valve to empty it: that must be done before every cold night` : say``}.`,
-      remedy: () => remedyFor(coldPipe, conductivity, wrapped?.material.name ?? usualFoam, coldSpellS),
+      remedy: () => remedyFor(coldPipe, conductivityWMK, wrapped?.material.name ?? usualFoam, coldSpellS),
     }),
   ];
 }
+
+/** A pipe as the cold meets it; undefined where nobody knows how wide it is. */
+function coldOf(pipe: WaterPipe, { coldC }: Water, winterLowC: number): ColdPipe | undefined {
+  const bore = boreOf(pipe);
+  return (
+    bore && {
+      innerDiameterM: bore.narrowestM,
+      outerDiameterM: outerOf(pipe, bore.narrowestM),
+      waterC: coldC,
+      airC: winterLowC,
+    }
+  );
+}
+
+/** What is about a pipe; without insulation the foam that a remedy speaks of, nothing thick. */
+const aboutOf = ({ insulation }: WaterPipe) => ({
+  thicknessM: insulation?.thicknessM ?? 0,
+  conductivityWMK: insulation ? conductivityOf(insulation) : usualFoamWMK,
+});
 
 const outerOf = ({ material, sizeM }: WaterPipe, innerM: number): number =>
   sizeM !== undefined && material !== 'hose' && sizeM > innerM ? sizeM : innerM + 2 * usualWallM;

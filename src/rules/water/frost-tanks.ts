@@ -1,6 +1,4 @@
 import type { Water, WaterTank } from '../../build/water.ts';
-import { tankConductanceWK, tankSecondsToFreezing } from '../../calc/water/freezing.ts';
-import { fluids } from '../../catalogue/fluids.ts';
 import { airFilm, exposedTank } from '../../catalogue/water/frost.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
@@ -10,9 +8,11 @@ import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { conductivityOf, usualFoam, usualFoamWMK } from '../frost.ts';
+import { tankCooling, thicknessAgainstFrost } from '../frozen-tanks.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
 import { tanks, winterLow } from '../watered.ts';
+import { frozenTankSteps } from '../working/frost.ts';
 
 const text: RuleText = {
   id: 'water.frost-tanks',
@@ -34,13 +34,16 @@ const text: RuleText = {
   place: ['tanks'],
 };
 
-const partFull = 0.5;
-/** More than anyone puts about a tank, m. */
-const thickestM = 0.1;
-
 export default defineRule({
   ...text,
   needs: { tanks, winterLowC: winterLow },
+  work: ({ build, facts: { tanks, winterLowC } }, { subject, measured }) => {
+    const tank = tanks.find(({ name }) => name === subject);
+    if (!build.water || !tank || !measured) return undefined;
+    const { thicknessM, conductivityWMK } = aboutOf(tank);
+    const cooling = tankCooling(tank, build.water.coldC, winterLowC, thicknessM, conductivityWMK);
+    return cooling && frozenTankSteps(cooling, { thicknessM, conductivityWMK, path: tank.path });
+  },
   check: ({ build, facts: { tanks, winterLowC } }) => {
     const { water } = build;
     if (!water) return { findings: [] };
@@ -56,6 +59,12 @@ export default defineRule({
       ],
     };
   },
+});
+
+/** What is about a tank; without insulation the foam that a remedy speaks of, nothing thick. */
+const aboutOf = ({ insulation }: WaterTank) => ({
+  thicknessM: insulation?.thicknessM ?? 0,
+  conductivityWMK: insulation ? conductivityOf(insulation) : usualFoamWMK,
 });
 
 const isWarm = ({ whereabouts }: WaterTank): boolean =>
@@ -75,9 +84,10 @@ function findingOf(tank: WaterTank, water: Water, coldSpellS: number, winterLowC
     return pass(
       say`${name} is ${whereabouts ?? 'outside'}, and the plan heats it: it freezes when that heat fails.`,
     );
-  if (!tank.box) return [];
-  const conductivity = insulation ? conductivityOf(insulation) : usualFoamWMK;
-  const seconds = secondsAt(tank, water.coldC, winterLowC, insulation?.thicknessM ?? 0, conductivity);
+  const about = aboutOf(tank);
+  const cooling = tankCooling(tank, water.coldC, winterLowC, about.thicknessM, about.conductivityWMK);
+  if (!cooling) return [];
+  const { seconds } = cooling;
   const empties = water.valves.some(
     ({ kind, thing }) => (kind === 'drain' || kind === 'frost') && thing === name,
   );
@@ -93,7 +103,13 @@ function findingOf(tank: WaterTank, water: Water, coldSpellS: number, winterLowC
       broken: empties ? 'warn' : 'fail',
       reason: say`${name} is ${whereabouts ?? 'outside'}. At ${temperatureC(winterLowC)}, half full of water of ${temperatureC(water.coldC)}, it reaches freezing after ${duration(seconds)}${insulation ? say` behind ${length(insulation.thicknessM)} of ${insulation.material.name}` : say`, without insulation`}${empties ? say`. It has a valve to empty it: that must be done before every cold night` : say``}.`,
       remedy: () => {
-        const thicknessM = thicknessFor(tank, water.coldC, winterLowC, conductivity, coldSpellS);
+        const thicknessM = thicknessAgainstFrost(
+          tank,
+          water.coldC,
+          winterLowC,
+          about.conductivityWMK,
+          coldSpellS,
+        );
         const inside = say`bring it into the heated space, or heat it and write \`heated: true\``;
         return thicknessM === undefined
           ? say`No insulation up to 100 mm holds for ${duration(coldSpellS)}: ${inside}.`
@@ -101,42 +117,6 @@ function findingOf(tank: WaterTank, water: Water, coldSpellS: number, winterLowC
       },
     }),
   ];
-}
-
-function secondsAt(
-  { box, holdsM3, contents }: WaterTank,
-  waterC: number,
-  airC: number,
-  insulationM: number,
-  conductivityWMK: number,
-): number {
-  if (!box) return 0;
-  const [lengthM, widthM, heightM] = [
-    box.mostXM - box.leastXM,
-    box.mostYM - box.leastYM,
-    box.topM - box.bottomM,
-  ];
-  const areaM2 = 2 * (lengthM * widthM + lengthM * heightM + widthM * heightM);
-  return tankSecondsToFreezing({
-    massKg: partFull * holdsM3 * fluids[contents].densityKgM3,
-    conductanceWK: tankConductanceWK([
-      { areaM2, surfaceM2KW: airFilm.outside.m2KW, insulationM, conductivityWMK },
-    ]),
-    waterC,
-    airC,
-  });
-}
-
-function thicknessFor(
-  tank: WaterTank,
-  waterC: number,
-  airC: number,
-  conductivity: number,
-  seconds: number,
-): number | undefined {
-  for (let millimetres = 1; millimetres <= thickestM * 1000; millimetres += 1)
-    if (secondsAt(tank, waterC, airC, millimetres / 1000, conductivity) >= seconds) return millimetres / 1000;
-  return undefined;
 }
 
 function notKnown(tanks: readonly WaterTank[]): Finding[] {

@@ -24,12 +24,26 @@ const text: RuleText = {
   ],
   fix: 'Fit the relief valve and the mixing valve that the maker of the heater asks for.',
   lifeSafety: true,
+  limits: ['scald-temperature'],
   place: ['water', 'heater'],
 };
 
 export default defineRule({
   ...text,
   needs: { hot: hotWater },
+  work: ({ facts: { hot } }, { measured }) => {
+    const { temperatureC: hotC, path } = hot.heater;
+    if (!measured || hotC === undefined) return undefined;
+    const limitC = waterLimits['scald-temperature'].value;
+    return [
+      {
+        what: 'How much hotter it comes than taps and showers are set to',
+        sum: say`${temperatureC(hotC)} − ${temperatureC(limitC)}`,
+        result: kelvins(hotC - limitC),
+        paths: [[...path, 'temperature']],
+      },
+    ];
+  },
   check: ({ facts: { hot } }) => {
     const { heater } = hot;
     const findings = [...reliefOf(heater), ...mixingOf(heater)];
@@ -65,6 +79,7 @@ function mixingOf({ temperatureC: hotC, mixingValve, path, kind }: WaterHeater):
   const limit = waterLimits['scald-temperature'];
   if (mixingValve === true) return [];
   const at = { subject: 'mixing valve', sources: limit.citations };
+  const setting = say`above ${temperatureC(limit.value)} one is needed, and set to no more`;
   if (hotC === undefined) {
     const missing = [
       'water.heater.temperature',
@@ -76,7 +91,7 @@ function mixingOf({ temperatureC: hotC, mixingValve, path, kind }: WaterHeater):
         path,
         verdict: 'not checked',
         reason: say`Whether its water scalds is not known: the plan does not say how hot the heater makes it${mixingValve === undefined ? ', nor whether a mixing valve cools it' : ''}.`,
-        remedy: say`Add ${missing.map((key) => `\`${key}\``).join(' or ')}.`,
+        remedy: say`Add ${missing.map((key) => `\`${key}\``).join(' or ')}; ${setting}.`,
         missing,
       }),
     ];
@@ -89,7 +104,7 @@ function mixingOf({ temperatureC: hotC, mixingValve, path, kind }: WaterHeater):
         path,
         verdict: 'not checked',
         reason: say`The heater makes water of ${temperatureC(hotC)}, which scalds; the plan does not say whether a mixing valve cools it.`,
-        remedy: say`Add \`water.heater.mixing_valve\`.`,
+        remedy: say`Add \`water.heater.mixing_valve\`; ${setting}.`,
         missing: ['water.heater.mixing_valve'],
       }),
     ];

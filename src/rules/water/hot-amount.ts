@@ -1,19 +1,23 @@
 import type { Build } from '../../build/build.ts';
 import { asLiquidC } from '../../build/liquid-water.ts';
 import { wantedFlowOf } from '../../build/outlet-flow.ts';
-import { waterUseOf } from '../../build/water-use.ts';
+import { type WaterUse, waterUseOf } from '../../build/water-use.ts';
 import { flowHeatedM3S, hotShare, mixedFromLayered, mixedFromStirred } from '../../calc/water/heating.ts';
+import { waterProperties } from '../../calc/water/properties.ts';
 import { coldDraws } from '../../catalogue/water/dead-leg.ts';
+import { waterLimits } from '../../catalogue/water/limits.ts';
 import { mixingBalance } from '../../catalogue/water/sources.ts';
 import { showerC } from '../../catalogue/water/use.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { flow, power, temperatureC, volume } from '../../engine/measure.ts';
+import { count, density, flow, kelvins, power, share, temperatureC, volume } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { heatCaution, waterCaution } from '../cautions.ts';
 import { hotWater, type Store, storeOf } from '../hot-water.ts';
 import { observed } from '../observed.ts';
+import { downToShown, litresAMinute, litresPerM3, upToDegree, upToShown } from '../shown-digits.ts';
+import { hasShowers, hotPartStep, hotUseSteps, temperaturePaths } from '../working/water-use.ts';
 
 const text: RuleText = {
   id: 'water.hot-amount',
@@ -28,6 +32,9 @@ const text: RuleText = {
   place: ['water', 'heater'],
 };
 
+/** More than this no store for a van is heated to: common practice, no source, °C. */
+const hottestStoreC = 85;
+
 interface ForStore {
   readonly kind: 'storage';
   readonly store: Store;
@@ -35,6 +42,8 @@ interface ForStore {
   /** Wanted at once, as warm as a shower. */
   readonly wantedM3: number;
   readonly wantedText: string;
+  /** Where it is a part of a day's hot water: that, and how much of the mix is hot. */
+  readonly ofDay?: { readonly use: WaterUse; readonly part: number };
 }
 
 interface ForInstant {
@@ -42,7 +51,8 @@ interface ForInstant {
   readonly powerW: number;
   readonly coldC: number;
   readonly outletName: string;
-  readonly outletPath: readonly (string | number)[];
+  readonly outletPath: PlanPath;
+  readonly heaterPath: PlanPath;
   readonly wantedM3PerS: number;
 }
 
@@ -76,6 +86,7 @@ function askedOfStore(build: Build): ReturnType<typeof asked> {
     build,
     wantedM3: hotM3PerDay / part / coldDraws.perDay,
     wantedText: `at a time, if a day's hot water is drawn in ${coldDraws.perDay} parts`,
+    ofDay: { use, part },
   });
 }
 
@@ -94,13 +105,21 @@ function askedOfInstant(build: Build): ReturnType<typeof asked> {
     ...(first ? [] : [hot.length > 0 ? 'water.outlets.NAME.flow' : 'water.pipes.NAME.from']),
   ];
   if (!first || heater.powerW === undefined) return missing(...keys);
-  const most = others.reduce((found, each) => (each.wantedM3PerS > found.wantedM3PerS ? each : found), first);
+  const most = others.reduce(
+    (found, each) =>
+      each.wantedM3PerS > found.wantedM3PerS ||
+      (each.wantedM3PerS === found.wantedM3PerS && each.outlet.name < found.outlet.name)
+        ? each
+        : found,
+    first,
+  );
   return given({
     kind: 'instant',
     powerW: heater.powerW,
     coldC: asLiquidC(water.coldC),
     outletName: most.outlet.name,
     outletPath: most.outlet.path,
+    heaterPath: heater.path,
     wantedM3PerS: most.wantedM3PerS,
   });
 }
@@ -108,6 +127,10 @@ function askedOfInstant(build: Build): ReturnType<typeof asked> {
 export default defineRule({
   ...text,
   needs: { asked },
+  work: ({ facts: { asked } }, { measured }) => {
+    if (asked === 'no hot water' || !measured) return undefined;
+    return asked.kind === 'storage' ? storeSteps(asked) : instantSteps(asked);
+  },
   check: ({ facts: { asked } }) => {
     if (asked === 'no hot water')
       return { findings: [plain('pass', say`By the habits of the plan nobody uses hot water.`)] };
@@ -127,7 +150,7 @@ function ofStore({ store, wantedM3, wantedText }: ForStore): Finding {
     return plain(
       'warn',
       say`The store is heated to ${temperatureC(hotC)}, and a shower is taken at ${temperatureC(mixedC)}.`,
-      say`Heat it to ${temperatureC(60)}, behind a mixing valve.`,
+      hotterStore(store, wantedM3),
     );
   const water = { storeM3: holdsM3, hotC, coldC, mixedC };
   const least = mixedFromStirred(water).mixedM3;
@@ -148,10 +171,85 @@ function ofStore({ store, wantedM3, wantedText }: ForStore): Finding {
 }
 
 /** The store grows as its mixed litres do. */
-function largerStore({ holdsM3, hotC }: Store, wantedM3: number, leastM3: number): Phrase {
-  const less = say`use no more than ${volume(leastM3)} at a time`;
-  if (leastM3 <= 0) return say`Heat it to more than ${temperatureC(hotC)}, behind a mixing valve.`;
-  return say`Take a store of ${volume((holdsM3 * wantedM3) / leastM3)} at this warmth, or ${less}.`;
+function largerStore(store: Store, wantedM3: number, leastM3: number): Phrase {
+  const { holdsM3 } = store;
+  if (leastM3 <= 0) return hotterStore(store, wantedM3);
+  const largerM3 = upToShown((holdsM3 * wantedM3) / leastM3, litresPerM3);
+  return say`Take a store of ${volume(largerM3)} at this warmth, or use no more than ${volume(downToShown(leastM3, litresPerM3))} at a time.`;
+}
+
+/** As hot as stored water should be, or as much hotter as gives what is wanted; a larger store where that would boil. */
+function hotterStore({ holdsM3, coldC }: Store, wantedM3: number): Phrase {
+  const mixedC = showerC.value;
+  const usualC = waterLimits['hot-store-temperature'].value;
+  const neededC = upToDegree(mixedC + (wantedM3 * (mixedC - coldC)) / holdsM3);
+  if (neededC <= hottestStoreC)
+    return say`Heat it to ${temperatureC(Math.max(usualC, neededC))}, behind a mixing valve.`;
+  const largerM3 = upToShown((wantedM3 * (mixedC - coldC)) / (usualC - mixedC), litresPerM3);
+  return say`Heat it to ${temperatureC(usualC)}, behind a mixing valve, and take a store of ${volume(largerM3)}.`;
+}
+
+/** How much is wanted at once, and what the store mixes it to. */
+function storeSteps({ store, build, wantedM3, ofDay }: ForStore): readonly Step[] {
+  const { water, heater, holdsM3, hotC, coldC } = store;
+  const mixedC = showerC.value;
+  const wanted: readonly Step[] = ofDay
+    ? [
+        ...hotUseSteps(ofDay.use, build.habits, water, hotC),
+        ...(ofDay.part < 1 && !hasShowers(build.habits) ? [hotPartStep({ hotC, coldC, mixedC }, water)] : []),
+        {
+          what: 'Wanted at once: as much as a draw makes, mixed as warm as a shower',
+          sum: say`${volume(ofDay.use.hotM3PerDay ?? 0)} / ${share(ofDay.part)} / ${count(coldDraws.perDay)} draws a day`,
+          result: volume(wantedM3),
+        },
+      ]
+    : [
+        {
+          what: 'Wanted for one shower',
+          sum: say`as the plan says`,
+          result: volume(wantedM3),
+          paths: [['living', 'litres_per_shower']],
+        },
+      ];
+  return [
+    ...wanted,
+    {
+      what: 'What the store makes, stirred by the cold that follows: V·(T_h − T_m) / (T_m − T_c)',
+      sum: say`${volume(holdsM3)} · (${temperatureC(hotC)} − ${temperatureC(mixedC)}) / (${temperatureC(mixedC)} − ${temperatureC(coldC)})`,
+      result: volume(mixedFromStirred({ storeM3: holdsM3, hotC, coldC, mixedC }).mixedM3),
+      paths: [[...heater.path, 'holds'], ...temperaturePaths(water)],
+    },
+  ];
+}
+
+/** What the outlet wants, and what the heater makes warm. */
+function instantSteps({
+  powerW,
+  coldC,
+  outletName,
+  outletPath,
+  heaterPath,
+  wantedM3PerS,
+}: ForInstant): readonly Step[] {
+  const { densityKgM3, heatCapacityJKgK } = waterProperties(coldC);
+  const riseK = showerC.value - coldC;
+  return [
+    {
+      what: `What ${outletName} wants`,
+      sum: say`the most of all outlets with hot water`,
+      result: flow(wantedM3PerS),
+      paths: [[...outletPath, 'flow']],
+    },
+    {
+      what: 'What the heater makes as warm as a shower: Q = P / (ρ·c·(T_m − T_c))',
+      sum: say`${power(powerW)} / (${density(densityKgM3)} · ${String(Number(heatCapacityJKgK.toFixed(1)))} J/(kg·K) · ${kelvins(riseK)}); 1 m³/s are 60,000 L/min`,
+      result: flow(flowHeatedM3S(powerW, riseK, coldC)),
+      paths: [
+        [...heaterPath, 'power'],
+        ['water', 'cold'],
+      ],
+    },
+  ];
 }
 
 function ofInstant({ powerW, coldC, outletName, outletPath, wantedM3PerS }: ForInstant): Finding {
@@ -171,6 +269,6 @@ function ofInstant({ powerW, coldC, outletName, outletPath, wantedM3PerS }: ForI
     broken: 'warn',
     reason: say`An instant heater of ${power(powerW)} makes ${flow(heated)} of water as warm as ${temperatureC(showerC.value)} from ${temperatureC(coldC)}; ${outletName} wants ${flow(wantedM3PerS)}.`,
     remedy: () =>
-      say`It takes ${power(neededW)} that reach the water, or an outlet that is content with ${flow(heated)}.`,
+      say`It takes ${power(upToShown(neededW))} that reach the water, or an outlet that is content with ${flow(downToShown(heated, litresAMinute))}.`,
   });
 }

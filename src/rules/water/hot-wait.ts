@@ -26,6 +26,7 @@ import { waterCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { boreKeys, boreOf } from '../pipe-bore.ts';
+import { downToShown, downToShownLength, litresPerM3 } from '../shown-digits.ts';
 import {
   flowThrough,
   type KnownSupply,
@@ -47,7 +48,7 @@ const text: RuleText = {
   sources: [...pipeWallShare.citations, ...coldDraws.citations],
   cautions: [waterCaution, 'An instant heater needs some seconds to start, which come on top.'],
   fix: 'Bring the heater nearer to the outlet, or take a narrower hot pipe.',
-  limits: ['hot-water-wait'],
+  limits: ['hot-water-wait', 'hot-water-wait-longest', 'dead-leg-volume'],
   place: ['water', 'heater'],
 };
 
@@ -146,6 +147,13 @@ function findingOf({ build, water, way, limit }: Waiting): Finding {
     broken: 'warn',
     sense: 'at most',
     reason: working(way, leg, runs, drawsOf(build, supply)),
+    remedy: () =>
+      remedyOf(way, {
+        flowM3S: runs.flowM3S,
+        flowAt: (boreM) => flowWith(build, water, supply, pipes, boreM),
+        mostM3: held.value,
+        mostS: limit.value,
+      }),
   } as const;
   // Water that comes soon may still be a lot of water, for one who carries it.
   if (!exceeds(leg.waitS, limit.value) && exceeds(leg.heldM3, held.value))
@@ -155,7 +163,6 @@ function findingOf({ build, water, way, limit }: Waiting): Finding {
       measured: { value: leg.heldM3, standard: 0 },
       limit: held.value,
       sources: held.citations,
-      remedy: () => remedyOf(way, held.value, () => runs.flowM3S, Number.POSITIVE_INFINITY),
     });
   const overrideAllows = Math.max(longest.value, limit.value);
   return judge({
@@ -166,8 +173,6 @@ function findingOf({ build, water, way, limit }: Waiting): Finding {
     broken: exceeds(leg.waitS, overrideAllows) ? 'fail' : 'warn',
     sources: [...limit.citations, ...longest.citations],
     cautions: limit.cautions,
-    remedy: () =>
-      remedyOf(way, held.value, (boreM) => flowWith(build, water, supply, pipes, boreM), limit.value),
   });
 }
 
@@ -259,31 +264,46 @@ function flowWith(
   return flowThrough(water, [known], curveOf(all.value, known)).totalM3S;
 }
 
+interface Wanted {
+  /** What flows now. */
+  readonly flowM3S: number;
+  /** What would flow if all hot pipes had another bore. */
+  readonly flowAt: (boreM: number) => number;
+  readonly mostM3: number;
+  readonly mostS: number;
+}
+
 /** A narrower pipe that still gives its water soon enough, or how long the pipe may be. */
-function remedyOf(
-  { pipes }: HotWay,
-  mostM3: number,
-  flowAt: (boreM: number) => number,
-  mostS: number,
-): Phrase {
+function remedyOf({ pipes }: HotWay, { flowM3S, flowAt, mostM3, mostS }: Wanted): Phrase {
   const [first] = pipes;
   const bore = first && boreOf(first);
   if (!first || !bore) return say`Bring the heater nearer to the outlet.`;
   const lengthM = pipes.reduce((sum, pipe) => sum + (pipe.lengthM ?? 0), 0);
   const [narrower] = narrowerThan(first, bore.widestM).filter(({ narrowestM, widestM }) => {
-    const flowM3S = flowAt(narrowestM);
-    if (flowM3S <= 0) return false;
+    const atM3S = flowAt(narrowestM);
+    if (atM3S <= 0) return false;
     const leg = deadLeg({
       pipes: [{ lengthM, innerDiameterM: widestM }],
-      flowM3S,
+      flowM3S: atM3S,
       wallShare: pipeWallShare.value,
     });
-    return leg.heldM3 <= mostM3 && leg.waitS <= mostS;
+    return !exceeds(leg.heldM3, mostM3) && !exceeds(leg.waitS, mostS);
   });
-  const mayM3 = Math.min(mostM3, (mostS * flowAt(bore.narrowestM)) / (1 + pipeWallShare.value));
-  const shorter = say`bring the heater so near that the pipe is no longer than ${length(longestPipeM(mayM3, bore.widestM))}`;
+  // A shorter pipe lets no less through.
+  const mayM3 = Math.min(mostM3, (mostS * flowM3S) / (1 + pipeWallShare.value));
+  const shorter = shorterText(pipes, bore.widestM, mayM3);
   if (!narrower) return say`Without a narrower pipe that is enough: ${shorter}.`;
   return say`Take ${narrower.text}, which holds less, or ${shorter}.`;
+}
+
+/** How long pipes of one bore may be; of several, what they may hold. */
+function shorterText(pipes: readonly WaterPipe[], boreM: number, mayM3: number): Phrase {
+  if (pipes.some((pipe) => boreOf(pipe)?.widestM !== boreM))
+    return say`bring the heater so near that the hot pipes hold no more than ${volume(downToShown(mayM3, litresPerM3))} together`;
+  const longest = length(downToShownLength(longestPipeM(mayM3, boreM)));
+  return pipes.length === 1
+    ? say`bring the heater so near that the pipe is no longer than ${longest}`
+    : say`bring the heater so near that the hot pipes are no longer than ${longest} together`;
 }
 
 function notKnown(keys: readonly string[]): Finding[] {

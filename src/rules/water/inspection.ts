@@ -29,6 +29,18 @@ const leastM = 0.1;
 export default defineRule({
   ...text,
   needs: { tanks },
+  work: ({ facts }, { subject, measured }) => {
+    const tank = facts.tanks.find((each) => isFresh(each) && each.name === subject);
+    if (!tank || !measured) return undefined;
+    return [
+      {
+        what: 'The opening d that the plan gives it',
+        sum: say`as typed, held against the ${length(leastM)} that an arm with a brush takes`,
+        result: length(tank.inspectionM ?? 0),
+        paths: [[...tank.path, 'inspection']],
+      },
+    ];
+  },
   check: ({ facts }) => {
     const fresh = facts.tanks.filter(isFresh);
     return {

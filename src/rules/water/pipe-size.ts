@@ -8,6 +8,7 @@ import { observed } from '../observed.ts';
 import { boreKeys, boreOf } from '../pipe-bore.ts';
 import { namesOf } from '../routed.ts';
 import { isPressed } from '../water-network.ts';
+import { byName } from '../watered.ts';
 
 const text: RuleText = {
   id: 'water.pipe-size',
@@ -24,7 +25,7 @@ const text: RuleText = {
 
 const pressedPipes: Need<readonly WaterPipe[]> = ({ water }) => {
   if (!water) return missing('water');
-  const pipes = water.pipes.filter(isPressed);
+  const pipes = byName(water.pipes.filter(isPressed));
   return pipes.length > 0 ? given(pipes) : missing('water.pipes');
 };
 
@@ -52,6 +53,7 @@ function narrowest(pipes: readonly WaterPipe[]): Phrase {
     const bore = boreOf(pipe);
     return bore ? [{ pipe, boreM: bore.narrowestM }] : [];
   });
+  // They are in the order of their names: of equals the first.
   const least = bores.reduce<(typeof bores)[number] | undefined>(
     (found, each) => (found && found.boreM <= each.boreM ? found : each),
     undefined,

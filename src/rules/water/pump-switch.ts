@@ -2,9 +2,9 @@ import type { Pump, Water } from '../../build/water.ts';
 import { accumulatorUsableM3 } from '../../calc/water/accumulator.ts';
 import { columnPa } from '../../calc/water/pipe-loss.ts';
 import { leastCycle, smallPump } from '../../catalogue/water/pumps.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { flow, pressure, volume, wait } from '../../engine/measure.ts';
+import { density, flow, length, pressure, volume, wait, waterPressure } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
@@ -12,6 +12,7 @@ import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { flowThrough, givenCurveOf, type KnownSupply, liquidOf } from '../water-network.ts';
 import { assumedOf, heightText, type Supplies, supplies, supplyName } from '../water-supplies.ts';
+import { pumpPressureSteps } from '../working/flow.ts';
 
 const text: RuleText = {
   id: 'water.pump-switch',
@@ -67,20 +68,102 @@ export default defineRule({
   ...text,
   needs: { switched },
   check: ({ facts: { switched } }) => {
-    const pumped = switched.all.known.filter(({ isPumped }) => isPumped);
-    const highest = pumped.reduce((high, each) => (each.riseM > high.riseM ? each : high));
-    const column = columnPa(highest.riseM, liquidOf(switched.water).densityKgM3);
+    const pumped = pumpedOf(switched);
+    const highest = highestOf(pumped);
+    const column = columnOf(switched, highest);
     if (column >= switched.cutInPa) return { findings: [neverStarts(switched, highest, column)] };
     const findings = pumped.flatMap((supply) => runningOf(switched, supply));
     return { findings: foldPasses(worstOf(findings), 'way to an outlet', 'ways to outlets') };
   },
+  work: ({ facts: { switched } }, finding) => stepsOf(switched, finding),
 });
+
+const pumpedOf = ({ all }: Switched): readonly KnownSupply[] =>
+  all.known.filter(({ isPumped }) => isPumped).toSorted((a, b) => (supplyName(a) < supplyName(b) ? -1 : 1));
+
+const highestOf = (pumped: readonly KnownSupply[]): KnownSupply =>
+  pumped.reduce((high, each) => (each.riseM > high.riseM ? each : high));
+
+/** What stands in the pipe up to an outlet presses so much. */
+const columnOf = ({ water }: Switched, { riseM }: KnownSupply): number =>
+  columnPa(riseM, liquidOf(water).densityKgM3);
+
+/** The column; or where the pump runs on, its pressure; or how long the accumulator lasts. */
+function stepsOf(all: Switched, { subject, measured }: Finding): readonly Step[] | undefined {
+  const pumped = pumpedOf(all);
+  if (subject === neverSubject) {
+    const { outlet, riseM } = highestOf(pumped);
+    return [
+      {
+        what: `The column up to ${outlet.name}, the highest outlet: ρ·g·h`,
+        sum: say`${density(liquidOf(all.water).densityKgM3)} · 9.81 m/s² · ${length(riseM)}; 100,000 Pa are a bar`,
+        result: pressure(columnOf(all, highestOf(pumped))),
+        paths: [outlet.path],
+      },
+    ];
+  }
+  const supply = pumped.find((each) => supplyName(each) === subject);
+  const curve = givenCurveOf(all.pump);
+  if (!supply || !measured) return undefined;
+  const pressures = pumpPressureSteps(all.all, supply, curve);
+  if (measured.kind === 'pressure') return pressures;
+  return lastingSteps(all, supply, flowThrough(all.water, [supply], curve).totalM3S);
+}
+
+/** What the accumulator gives, and how long that lasts. */
+function lastingSteps(all: Switched, { outlet }: KnownSupply, totalM3S: number): readonly Step[] {
+  const { water, pump, cutInPa, cutOutPa } = all;
+  const { accumulator } = water;
+  const heldM3 = heldOf(all);
+  const chargePa = accumulator?.chargedToPa ?? cutInPa;
+  const air = waterPressure(101_325);
+  const held: Step = accumulator
+    ? {
+        what: 'What the accumulator gives from one start to the next, by absolute pressures: V·(p_pre + p_atm)·(1/(p_on + p_atm) − 1/(p_off + p_atm))',
+        sum: say`${volume(accumulator.holdsM3)} · (${waterPressure(chargePa)} + ${air}) · (1/(${waterPressure(Math.max(cutInPa, chargePa))} + ${air}) − 1/(${waterPressure(cutOutPa)} + ${air}))${chargePa >= cutOutPa ? say`; charged so high, it takes no water` : []}`,
+        result: volume(heldM3),
+        paths: [accumulator.path, pump.path],
+      }
+    : {
+        what: 'What lies between one start and the next',
+        sum: say`next to nothing without an accumulator`,
+        result: volume(0),
+        paths: [pump.path],
+      };
+  return [
+    held,
+    {
+      what: `What flows from ${outlet.name}, wide open`,
+      sum: say`as it was solved; \`storystick explain water.flow\` shows how, for a pump that its switch does not stop`,
+      result: flow(totalM3S),
+      paths: [outlet.path],
+    },
+    {
+      what: 'From one start to the next: t = V_w / Q',
+      sum: say`${volume(heldM3)} / ${flow(totalM3S)}`,
+      result: wait(heldM3 / totalM3S),
+    },
+  ];
+}
+
+/** What the accumulator gives from one start to the next; without one nothing. */
+function heldOf({ water: { accumulator }, cutInPa, cutOutPa }: Switched): number {
+  if (!accumulator) return 0;
+  return accumulatorUsableM3({
+    volumeM3: accumulator.holdsM3,
+    prechargePa: accumulator.chargedToPa ?? cutInPa,
+    cutInPa,
+    cutOutPa,
+  });
+}
 
 /** The switch and the accumulator are the same for all outlets: of what is amiss with them, the worst is told once. */
 function worstOf(findings: readonly Finding[]): readonly Finding[] {
   const [worst, ...others] = findings
     .filter(({ verdict }) => verdict === 'warn')
-    .toSorted((a, b) => (a.measured?.value ?? 0) - (b.measured?.value ?? 0));
+    .toSorted(
+      (a, b) => (a.measured?.value ?? 0) - (b.measured?.value ?? 0) || (a.subject < b.subject ? -1 : 1),
+    );
   if (!worst) return findings;
   const more =
     others.length === 0 ? [] : [` So it is with ${others.map(({ subject }) => subject).join('; ')}.`];
@@ -92,11 +175,13 @@ const cutInText = ({ cutInPa, cutInGiven }: Switched): Phrase =>
     ? say`${pressure(cutInPa)}`
     : say`${pressure(cutInPa)} (a usual step below \`cut_out\`, as the plan has no \`cut_in\`)`;
 
+const neverSubject = 'cut-in';
+
 /** The column that stands in the pipe keeps the switch open with the outlet open and dry. */
 const neverStarts = (all: Switched, { outlet, riseM }: KnownSupply, columnPascals: number): Finding =>
   observed(text, {
     verdict: 'fail',
-    subject: 'cut-in',
+    subject: neverSubject,
     path: all.pump.path,
     measured: pressure(columnPascals),
     reason: say`${outlet.name} lies ${heightText(riseM)} the bottom of the tank: the water that stands up to there presses with ${pressure(columnPascals)}, and the pump starts only below ${cutInText(all)}.`,
@@ -126,14 +211,7 @@ function runningOf(all: Switched, supply: KnownSupply): Finding[] {
       }),
     ];
   const { accumulator } = water;
-  const held = accumulator
-    ? accumulatorUsableM3({
-        volumeM3: accumulator.holdsM3,
-        prechargePa: accumulator.chargedToPa ?? cutInPa,
-        cutInPa,
-        cutOutPa,
-      })
-    : 0;
+  const held = heldOf(all);
   const stops = pumpPa >= cutOutPa ? 'it stops and starts again' : 'its switch may stop it';
   const store = accumulator
     ? say`The accumulator of ${volume(accumulator.holdsM3)} gives ${volume(held)} from one start to the next${accumulator.chargedToPa === undefined ? ', if it is charged to the pressure of the start' : ''}.`

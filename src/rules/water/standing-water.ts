@@ -22,12 +22,35 @@ const text: RuleText = {
     'Advice from rules for workplaces. A thermometer at the tap tells what no plan does; after weeks of standing, drain the system, disinfect it and flush it before anyone showers.',
   ],
   fix: 'Keep cold water below 20 °C and the store at 60 °C, and flush what has stood.',
+  limits: ['cold-water-temperature', 'hot-store-temperature', 'legionella-growth-to'],
   place: ['water'],
 };
 
 export default defineRule({
   ...text,
   needs: { water },
+  work: ({ facts: { water } }, { subject, measured }) => {
+    const hotC = water.heater?.temperatureC;
+    if (!measured) return undefined;
+    if (subject === 'cold water')
+      return [
+        {
+          what: 'How much warmer the cold water is than it should be',
+          sum: say`${temperatureC(water.coldC)} − ${temperatureC(waterLimits['cold-water-temperature'].value)}`,
+          result: kelvins(water.coldC - waterLimits['cold-water-temperature'].value),
+          paths: [[...water.path, 'cold']],
+        },
+      ];
+    if (!water.heater || hotC === undefined) return undefined;
+    return [
+      {
+        what: 'How much cooler the store is than it should be',
+        sum: say`${temperatureC(waterLimits['hot-store-temperature'].value)} − ${temperatureC(hotC)}`,
+        result: kelvins(waterLimits['hot-store-temperature'].value - hotC),
+        paths: [[...water.heater.path, 'temperature']],
+      },
+    ];
+  },
   check: ({ build, facts }) => {
     const warned = [...coldOf(facts.water), ...storeOf(facts.water)];
     if (warned.length > 0) return { findings: warned };

@@ -1,6 +1,6 @@
 import type { WaterTank } from '../../build/water.ts';
 import { waterLimits } from '../../catalogue/water/limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { share, volume } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
@@ -24,6 +24,7 @@ const text: RuleText = {
   ],
   cautions: [tankCaution, ...(from.caution === undefined ? [] : [from.caution])],
   fix: 'Take a tank with baffles, or two smaller ones.',
+  limits: ['part-fill-from', 'part-fill-to'],
   place: ['tanks'],
 };
 
@@ -32,8 +33,26 @@ const largeM3 = 0.1;
 export default defineRule({
   ...text,
   needs: { tanks },
+  work: ({ facts }, { subject }) => {
+    const tank = facts.tanks.find(({ name }) => name === subject);
+    return tank && [holdsStep(tank)];
+  },
   check: ({ facts }) => ({ findings: foldPasses(facts.tanks.map(found), 'tank') }),
 });
+
+function holdsStep({ path, holdsM3, baffles }: WaterTank): Step {
+  const walls =
+    baffles === undefined ? 'no baffles are named' : `${baffles} ${baffles === 1 ? 'baffle' : 'baffles'}`;
+  return {
+    what: 'What the tank holds, as the plan gives it',
+    sum: say`large is ${volume(largeM3)} or more; ${walls}`,
+    result: volume(holdsM3),
+    paths: [
+      [...path, 'holds'],
+      [...path, 'baffles'],
+    ],
+  };
+}
 
 function found({ name, path, holdsM3, baffles }: WaterTank): Finding {
   const isLarge = holdsM3 >= largeM3 - 1e-9;

@@ -23,12 +23,25 @@ const text: RuleText = {
   sources: [],
   cautions: [waterCaution, ...[least.caution, greatest.caution].filter((text) => text !== undefined)],
   fix: 'Take a trap in which the water stands deep enough, or one that closes without water.',
+  limits: ['trap-seal-least', 'trap-seal-greatest'],
   place: ['water', 'outlets'],
 };
 
 export default defineRule({
   ...text,
   needs: { outlets },
+  work: ({ facts }, { subject, measured }) => {
+    const outlet = facts.outlets.find(({ name }) => name === subject);
+    if (!outlet || !measured) return undefined;
+    return [
+      {
+        what: 'The depth h of the water in the trap, as the plan gives it',
+        sum: say`held against ${length(least.value)} at the least and ${length(greatest.value)} at the most`,
+        result: length(outlet.trapM ?? 0),
+        paths: [[...outlet.path, 'trap']],
+      },
+    ];
+  },
   check: ({ facts }) => {
     const draining = facts.outlets.filter(({ drains }) => drains);
     const trapped = draining.flatMap((outlet) =>

@@ -9,6 +9,7 @@ import { observed } from '../observed.ts';
 import { pairOf } from '../pair.ts';
 import { flowThrough, type KnownSupply, networkCitations } from '../water-network.ts';
 import { assumedOf, curveOf, lossTableText, type Supplies, supplies } from '../water-supplies.ts';
+import { sharedFlowSteps } from '../working/flow.ts';
 
 /** With another outlet open, each should still have so much of what it has to give. */
 const LEAST_SHARE = 0.5;
@@ -65,16 +66,33 @@ export default defineRule({
   needs: { pair: hungriest },
   check: ({ facts }) => {
     if (facts.pair === 'one outlet') return { findings: [oneOutlet] };
-    const { all, both } = facts.pair;
-    const { branches, pumpPa } = flowThrough(all.water, both, curveOf(all, both[0]));
-    const shares = branches.map(({ nominalShare }) => nominalShare);
-    const [first, second] = both;
-    const lacks = (shares[0] ?? 0) <= (shares[1] ?? 0) ? [first, second] : [second, first];
-    const [supply = first, other = second] = lacks;
-    const flowM3S = Math.min(...shares) * supply.wanted.flowM3PerS;
-    return { findings: [findingOf({ all, supply, other, flowM3S, pumpPa })] };
+    return { findings: [findingOf(lackingOf(facts.pair))] };
+  },
+  work: ({ facts: { pair } }) => {
+    if (pair === 'one outlet') return undefined;
+    const { all, supply, other, flowM3S } = lackingOf(pair);
+    const { outlet, wanted } = supply;
+    return [
+      ...sharedFlowSteps(all, supply, other),
+      {
+        what: `How much of what ${outlet.name} should give that is: Q / Q_n, the lesser of the two`,
+        sum: say`${flow(flowM3S)} / ${flow(wanted.flowM3PerS)}`,
+        result: share(flowM3S / wanted.flowM3PerS),
+        paths: [[...outlet.path, 'flow']],
+      },
+    ];
   },
 });
+
+/** The one of the two that gets less of what it wants. */
+function lackingOf({ all, both }: Pair): Open {
+  const { branches, pumpPa } = flowThrough(all.water, both, curveOf(all, both[0]));
+  const shares = branches.map(({ nominalShare }) => nominalShare);
+  const [first, second] = both;
+  const [supply, other] = (shares[0] ?? 0) <= (shares[1] ?? 0) ? [first, second] : [second, first];
+  const flowM3S = Math.min(...shares) * supply.wanted.flowM3PerS;
+  return { all, supply, other, flowM3S, pumpPa };
+}
 
 const oneOutlet = observed(text, {
   verdict: 'pass',

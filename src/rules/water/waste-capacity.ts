@@ -1,11 +1,14 @@
+import type { WaterTank } from '../../build/water.ts';
 import { waterUseOf } from '../../build/water-use.ts';
+import type { Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { count, volume } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
 import { namesOf } from '../routed.ts';
-import { daysBetweenFills, isForDrains, isFresh, outlets, tanks } from '../watered.ts';
+import { daysBetweenFills, isForDrains, isFresh, outlets, tanks, usableOf } from '../watered.ts';
+import { tanksStep, wasteUseStep } from '../working/water-use.ts';
 
 const text: RuleText = {
   id: 'water.waste-capacity',
@@ -38,15 +41,46 @@ export default defineRule({
     daily: wastePerDay,
     days: daysBetweenFills,
   },
+  work: ({ build, facts: { tanks: all, outlets, daily, days } }) => {
+    const waste = all.filter(isForDrains);
+    const fresh = all.filter(isFresh);
+    const drainsM3 = days * daily;
+    const between: Step = {
+      what: 'Between two fillings: n·V_waste',
+      sum: say`${count(days)} days · ${volume(daily)}`,
+      result: volume(drainsM3),
+      paths: [['living', 'days_between_fills']],
+    };
+    const comes = flowsOf(fresh, drainsM3);
+    const lesser: Step = {
+      what: 'No more can come than was carried: the lesser of the two',
+      sum: say`of ${volume(drainsM3)} and ${volume(usableOf(fresh))}`,
+      result: volume(comes),
+    };
+    const took: Step =
+      waste.length > 0
+        ? tanksStep('What the waste tanks take: Σ V_w·u', waste)
+        : { what: 'What waste tanks take', sum: say`nothing: there is none for drains`, result: volume(0) };
+    return [
+      wasteUseStep(
+        waterUseOf(build),
+        build.habits,
+        outlets.some(({ drains }) => drains),
+      ),
+      between,
+      ...(fresh.length > 0 ? [tanksStep('What the fresh tanks give: Σ V·u', fresh), lesser] : []),
+      took,
+    ];
+  },
   check: ({ facts: { tanks: all, daily, days } }) => {
     const waste = all.filter(isForDrains);
-    const takesM3 = waste.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const takesM3 = usableOf(waste);
     const holdsM3 = waste.reduce((sum, tank) => sum + tank.holdsM3, 0);
     const usableShare = holdsM3 > 0 ? takesM3 / holdsM3 : 1;
     const fresh = all.filter(isFresh);
-    const carriedM3 = fresh.reduce((sum, { holdsM3, usableShare }) => sum + holdsM3 * usableShare, 0);
+    const carriedM3 = usableOf(fresh);
     const drainsM3 = days * daily;
-    const flowsM3 = fresh.length > 0 ? Math.min(drainsM3, carriedM3) : drainsM3;
+    const flowsM3 = flowsOf(fresh, drainsM3);
     return {
       findings: [
         judge({
@@ -71,6 +105,10 @@ export default defineRule({
     };
   },
 });
+
+/** What comes between two fillings: no more than the fresh tanks give, where there are some. */
+const flowsOf = (fresh: readonly WaterTank[], drainsM3: number): number =>
+  fresh.length > 0 ? Math.min(drainsM3, usableOf(fresh)) : drainsM3;
 
 const everyDays = (days: number) => (days === 1 ? say`every day` : say`every ${count(days)} days`);
 

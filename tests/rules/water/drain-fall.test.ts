@@ -32,6 +32,15 @@ test('one that climbs fails', async () => {
   expect(JSON.stringify(found.reason)).toContain('climbs');
 });
 
+// 1 m up over 0.1 m along is 84.3° against the water; with 5.7° of ground it would be 90° and, as a slope, turn its sign.
+test.each(['0 %', '5 %', '10 %', '20 %'])(
+  'one that climbs nearly upright fails on ground of %s',
+  async (slope) => {
+    const found = await findingOf(typed('1 m', slope, `${Math.hypot(1, 0.1)} m`), rule);
+    expect(found).toMatchObject({ verdict: 'fail', measured: { value: -1 } });
+  },
+);
+
 test('too little fall warns, and doing what the remedy says is enough', async () => {
   const found = await findingOf(typed('-20 mm', '1 %'), rule);
   expect(found.verdict).toBe('warn');

@@ -49,3 +49,11 @@ test('without a heater there is nothing to check', async () => {
     missing: ['water.heater'],
   });
 });
+
+test.each(['kind: instant, temperature: 60 degC', 'kind: instant'])(
+  'where too little is said, it says from how hot a mixing valve is needed: %s',
+  async (heater) => {
+    const found = await findingOf(plan(`water: {heater: {${heater}}}`), 'water.heater-fittings');
+    expect(words(found.remedy)).toContain('above 43 °C');
+  },
+);
