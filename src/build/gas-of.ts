@@ -9,7 +9,7 @@ import { runLengthOf } from './run-length.ts';
 type Given = NonNullable<Plan['gas']>;
 
 /** A tank is not filled to its brim with liquid gas: it grows as it warms. The rule that checks it cites the sources. */
-const fillShare = 0.8;
+export const fillShare = 0.8;
 
 export function gasOf(
   plan: Plan,
@@ -58,6 +58,7 @@ export function gasOf(
         ...(place && { place }),
       };
     }),
+    saysDropOuts: gas.drop_outs !== undefined,
     ...(gas.tightness_test !== undefined && { tightnessTest: gas.tightness_test }),
   };
 }
@@ -76,6 +77,7 @@ function storesOf(plan: Plan, layout: Layout | undefined, locating: Locating): G
         gas: contents,
         holdsKg: holds.kind === 'mass' ? holds.value : holds.value * fillShare * fluids[contents].densityKgM3,
         heldAs: holds.kind === 'mass' ? 'mass' : 'volume',
+        ...(holds.kind !== 'mass' && { insideM3: holds.value }),
         emptyKg: tank.mass?.value ?? 0,
         hosts: hostsOf(plan, tank.in ?? tank.on),
         fixed: tank.fixings !== undefined || fixed.has(name),

@@ -19,9 +19,27 @@ export interface DayOfGas {
   readonly summerKg: number;
 }
 
+/** What the gas of a use came from, on a winter day: lit for a time, or heat that is wanted. */
+export type GasCause =
+  | { readonly gasKgPerS: number; readonly litS: number }
+  | {
+      readonly heatJ: number;
+      readonly efficiency: number;
+      /** The plan says no efficiency. */
+      readonly isUsual: boolean;
+      /** Appliances that share this heat. */
+      readonly sharedBy: number;
+    };
+
+export interface UseOfGas extends DayOfGas {
+  readonly use: ApplianceUse;
+  readonly cause: GasCause;
+}
+
 export interface ApplianceGas extends DayOfGas {
   readonly name: string;
   readonly path: PlanPath;
+  readonly uses: readonly UseOfGas[];
 }
 
 export interface GasUse {
@@ -60,10 +78,10 @@ export function usesOf({ use, thing }: Appliance, { water, heat }: Build): Reado
 }
 
 const secondsADay = 86_400;
-const none: DayOfGas = { winterKg: 0, summerKg: 0 };
+const none: Worked = { missing: [] };
 
 /** A day of one use, all its appliances together, or the keys that are missing. */
-type Worked = DayOfGas | { readonly missing: readonly string[] };
+type Worked = (DayOfGas & { readonly cause: GasCause }) | { readonly missing: readonly string[] };
 
 export function gasUseOf(build: Build): GasUse {
   const { gas, water, heat } = build;
@@ -94,16 +112,18 @@ export function gasUseOf(build: Build): GasUse {
   const byAppliance = appliances.flatMap((appliance): ApplianceGas[] => {
     const uses = usesOf(appliance, build);
     if (uses.size === 0) missing.push(`${appliance.path.join('.')}.use`);
-    const parts = [...uses].map((use): Worked => {
-      if (use === 'water heating') return partOf(hot, shares[use]);
-      if (use === 'room heating') return partOf(room, shares[use]);
-      return litDay(appliance, use, build, assumed);
+    const parts = [...uses].map((use): readonly [ApplianceUse, Worked] => {
+      if (use === 'water heating') return [use, partOf(hot, shares[use])];
+      if (use === 'room heating') return [use, partOf(room, shares[use])];
+      return [use, litDay(appliance, use, build, assumed)];
     });
-    const lacking = parts.flatMap((part) => ('missing' in part ? part.missing : []));
+    const lacking = parts.flatMap(([, part]) => ('missing' in part ? part.missing : []));
     missing.push(...lacking);
     if (lacking.length > 0 || uses.size === 0) return [];
-    const days = parts.flatMap((part) => ('missing' in part ? [] : [part]));
-    return [{ name: appliance.name, path: appliance.path, ...sumOf(days) }];
+    const days = parts.flatMap(([use, part]): readonly UseOfGas[] =>
+      'missing' in part ? [] : [{ use, ...part }],
+    );
+    return [{ name: appliance.name, path: appliance.path, ...sumOf(days), uses: days }];
   });
   const rates = appliances.map((appliance) => fullRateOf(appliance, burns));
   const rateMissing = appliances
@@ -129,7 +149,13 @@ const sumOf = (days: readonly DayOfGas[]): DayOfGas => ({
 
 /** Several appliances for one use share its heat. */
 const partOf = (day: Worked, of: number): Worked =>
-  'missing' in day ? day : { winterKg: day.winterKg / of, summerKg: day.summerKg / of };
+  'missing' in day
+    ? day
+    : {
+        winterKg: day.winterKg / of,
+        summerKg: day.summerKg / of,
+        cause: 'heatJ' in day.cause ? { ...day.cause, sharedBy: of } : day.cause,
+      };
 
 /** What burns by the clock: a cooker while food is cooked, with all of it lit, a refrigerator all day. */
 function litDay(appliance: Appliance, use: ApplianceUse, build: Build, assumed: string[]): Worked {
@@ -147,8 +173,9 @@ function litDay(appliance: Appliance, use: ApplianceUse, build: Build, assumed: 
       ? `${appliance.name} burns at its full input all day`
       : `everything on ${appliance.name} is lit for the whole time of cooking`,
   );
-  const kg = dailyGasKg({ gasKgPerS: rate, secondsPerDay: Math.min(seconds, secondsADay) });
-  return { winterKg: kg, summerKg: kg };
+  const litS = Math.min(seconds, secondsADay);
+  const kg = dailyGasKg({ gasKgPerS: rate, secondsPerDay: litS });
+  return { winterKg: kg, summerKg: kg, cause: { gasKgPerS: rate, litS } };
 }
 
 function efficiencyOf(given: number | undefined, what: string, key: string, assumed: string[]): number {
@@ -171,8 +198,15 @@ function hotWaterDay(build: Build, burns: PureGas, assumed: string[]): Worked {
   const efficiency = efficiencyOf(heater.efficiency, 'the water heater', 'water.heater.efficiency', assumed);
   const kg = gasForHeat(hotEnergyJPerDay, efficiency, burns);
   assumed.push('what the water heater and its pipes lose while they stand is left out');
-  return { winterKg: kg, summerKg: kg };
+  return { winterKg: kg, summerKg: kg, cause: heatCause(hotEnergyJPerDay, efficiency, heater.efficiency) };
 }
+
+const heatCause = (heatJ: number, efficiency: number, given: number | undefined): GasCause => ({
+  heatJ,
+  efficiency,
+  isUsual: efficiency !== given,
+  sharedBy: 1,
+});
 
 function roomDay(build: Build, burns: PureGas, assumed: string[]): Worked {
   const heater = build.heat?.heater;
@@ -187,5 +221,6 @@ function roomDay(build: Build, burns: PureGas, assumed: string[]): Worked {
   return {
     winterKg: gasForHeat(winterJ, efficiency, burns),
     summerKg: gasForHeat(heats ? Math.min(...heats) : 0, efficiency, burns),
+    cause: heatCause(winterJ, efficiency, heater.efficiency),
   };
 }

@@ -16,6 +16,8 @@ export interface GasStore {
   /** Full; of a tank given in litres that to which it may be filled. */
   readonly holdsKg: number;
   readonly heldAs: 'mass' | 'volume';
+  /** The whole inside of what is given in litres, m³. */
+  readonly insideM3?: number;
   readonly emptyKg: number;
   readonly whereabouts?: Whereabouts;
   readonly box?: Box3;
@@ -120,6 +122,8 @@ export interface Gas {
   readonly pipes: readonly GasPipe[];
   readonly appliances: readonly Appliance[];
   readonly dropOuts: readonly DropOut[];
+  /** The plan has the key, if only to say that there are none. */
+  readonly saysDropOuts: boolean;
   readonly tightnessTest?: boolean;
 }
 

@@ -69,7 +69,7 @@ export function codeFlowM3S(tube: GasTube, dropPa: number, dropConstant: number)
     notNegative(dropPa, 'The drop of pressure') /
     inchOfWaterPa /
     (positive(dropConstant, 'The constant of the gas') * (lengthM / footM));
-  return cubicFootPerHour * (19.17 * (boreM / inchM) * slope ** 0.206) ** (1 / 0.381);
+  return cubicFootPerHour * (19.17 * (boreM / inchM) * slope ** codePowers.drop) ** (1 / codePowers.flow);
 }
 
 /** Drop of pressure for a flow, Pa: the inverse of {@link codeFlowM3S}, with its errors and source. */
@@ -80,9 +80,12 @@ export function codeDropPa(tube: GasTube, flowM3S: number, dropConstant: number)
     inchOfWaterPa *
     positive(dropConstant, 'The constant of the gas') *
     (lengthM / footM) *
-    (cubicFeetPerHour ** 0.381 / (19.17 * (boreM / inchM))) ** (1 / 0.206)
+    (cubicFeetPerHour ** codePowers.flow / (19.17 * (boreM / inchM))) ** (1 / codePowers.drop)
   );
 }
+
+/** The powers of the equation, for the flow by which it is written out: Q^0.381 and ΔH^0.206. */
+const codePowers = { flow: 0.381, drop: 0.206 } as const;
 
 const poleFactor = 1350;
 
@@ -158,6 +161,38 @@ export function gasDropPa(tube: GasTube, flowM3S: number, vapour: Vapour): GasDr
   const polePa = poleDropPa(tube, flowM3S, vapour.gravity);
   const laminarPa = laminarDropPa(tube, flowM3S, vapour.viscosityPaS);
   return { dropPa: Math.max(codePa, polePa, laminarPa), codePa, polePa, laminarPa };
+}
+
+const unitTube: GasTube = { boreM: 1e-3, lengthM: 1e-3 };
+const litreAMinuteM3S = 1e-3 / 60;
+
+/** A drop as k·L·Q^a/D^b, Pa, with L and D in mm and Q in litres a minute: what a pocket calculator takes. */
+export interface DropLaw {
+  readonly by: 'low-pressure equation' | 'formula of Pole' | 'laminar flow';
+  readonly factor: number;
+  readonly flowPower: number;
+  readonly borePower: number;
+}
+
+/**
+ * The law that {@link gasDropPa} takes at a flow, the one that gives the greatest drop, with its numbers put together into one
+ * factor: the drop of a tube of 1 mm by 1 mm at a litre a minute.
+ *
+ * Throws RangeError as {@link gasDropPa} does.
+ */
+export function dropLawAt(tube: GasTube, flowM3S: number, vapour: Vapour): DropLaw {
+  const { dropPa, codePa, polePa } = gasDropPa(tube, flowM3S, vapour);
+  const unit = gasDropPa(unitTube, litreAMinuteM3S, vapour);
+  if (dropPa === codePa)
+    return {
+      by: 'low-pressure equation',
+      factor: unit.codePa,
+      flowPower: codePowers.flow / codePowers.drop,
+      borePower: 1 / codePowers.drop,
+    };
+  return dropPa === polePa
+    ? { by: 'formula of Pole', factor: unit.polePa, flowPower: 2, borePower: 5 }
+    : { by: 'laminar flow', factor: unit.laminarPa, flowPower: 1, borePower: 4 };
 }
 
 /** No tube of a van is narrower or wider, m. */

@@ -24,6 +24,7 @@ import {
   usContainers,
   workingPressureRule,
 } from './sources.ts';
+import { strictestTaken } from './undecided.ts';
 
 /*
  * The limits of a gas installation in a vehicle, in SI units, by codes. A row is `standard` where it restates a standard
@@ -533,8 +534,6 @@ export const gasLimits: readonly GasLimit[] = [
   ),
 ];
 
-const undecided = 'The plan names no codes, so the strictest of the tables is taken.';
-
 /**
  * The limit under these codes; without codes the strictest row, which says so where the rows differ. Of equal rows the
  * first, which is the one with the most force.
@@ -547,9 +546,10 @@ export function gasLimitFor(id: GasLimitId, codes?: Codes): GasLimit {
   if (first === undefined)
     throw new Error(`The table of gas limits has no row "${id}" for "${codes ?? 'any codes'}".`);
   const strictest = rows.reduce((best, row) => (isStricter(row, best) ? row : best), first);
-  return rows.every(({ value }) => value === first.value)
+  const areAlike = rows.every(({ value, force }) => value === first.value && force === first.force);
+  return areAlike
     ? strictest
-    : { ...strictest, cautions: [...strictest.cautions, undecided] };
+    : { ...strictest, cautions: [...strictest.cautions, strictestTaken(strictest)] };
 }
 
 const isStricter = (row: GasLimit, than: GasLimit): boolean =>

@@ -2,12 +2,21 @@ import type { Citation } from '../citation.ts';
 import type { Codes } from '../codes.ts';
 import { type GasForce, type GasLimitId, gasLimitFor } from './limits.ts';
 
+/** The larger of a share of the floor and a least area is wanted. */
+export interface WantedArea {
+  readonly ofFloor: number;
+  readonly leastM2: number;
+}
+
 /** The free area of the fixed vents that a cylinder locker needs. */
 export interface LockerVents {
   /** Low vents alone, in the floor or just above it, m². Undefined where the codes want high ones too. */
   readonly lowAloneM2?: number;
   /** Low vents, and as much again high, m². */
   readonly eachOfTwoM2: number;
+  /** What the two areas come from. */
+  readonly lowAlone: WantedArea;
+  readonly eachOfTwo: WantedArea;
   /** Of the low share and its least area: the weaker where they differ. */
   readonly force: GasForce;
   readonly citations: readonly Citation[];
@@ -33,9 +42,13 @@ export function lockerVents(floorM2: number, codes?: Codes): LockerVents {
   const splitShare = row('locker-split-vent-share');
   const splitLeast = row('locker-split-vent-least');
   const rows = [lowShare, lowLeast, splitShare, splitLeast];
+  const lowAlone = { ofFloor: lowShare.value, leastM2: lowLeast.value };
+  const eachOfTwo = { ofFloor: splitShare.value, leastM2: splitLeast.value };
   return {
-    ...(codes !== 'us' && { lowAloneM2: Math.max(lowShare.value * floorM2, lowLeast.value) }),
-    eachOfTwoM2: Math.max(splitShare.value * floorM2, splitLeast.value),
+    ...(codes !== 'us' && { lowAloneM2: wantedOf(lowAlone, floorM2) }),
+    eachOfTwoM2: wantedOf(eachOfTwo, floorM2),
+    lowAlone,
+    eachOfTwo,
     force: rows.every(({ force }) => force === 'standard') ? 'standard' : 'published guide',
     citations: [...new Set(rows.flatMap(({ citations }) => citations))],
     cautions: [
@@ -48,3 +61,6 @@ export function lockerVents(floorM2: number, codes?: Codes): LockerVents {
     ],
   };
 }
+
+const wantedOf = ({ ofFloor, leastM2 }: WantedArea, floorM2: number): number =>
+  Math.max(ofFloor * floorM2, leastM2);

@@ -26,20 +26,20 @@ export interface CylinderRow {
   readonly kgPerHour: Readonly<Record<OffTakeDuty, number>>;
 }
 
-const row = (holdsKg: number, on: number, half: number, bursts: number): CylinderRow => ({
+const rowOf = (holdsKg: number, on: number, half: number, bursts: number): CylinderRow => ({
   holdsKg,
   kgPerHour: { uninterrupted: on, 'half of the time': half, 'bursts of 20 minutes': bursts },
 });
 
-const smallestCylinder = row(5, 0.2, 0.5, 1);
+const smallestCylinder = rowOf(5, 0.2, 0.5, 1);
 
 export const germanCylinders: readonly CylinderRow[] = [
   smallestCylinder,
-  row(11, 0.3, 0.8, 1.5),
-  row(33, 0.6, 1.8, 3),
+  rowOf(11, 0.3, 0.8, 1.5),
+  rowOf(33, 0.6, 1.8, 3),
 ];
 /** Printed beside them; it never serves a cylinder. */
-export const germanDrum: CylinderRow = row(300, 3, 8, 15);
+export const germanDrum: CylinderRow = rowOf(300, 3, 8, 15);
 
 /** The ambient that the German table, which names none, is held to be true at, °C (own choice). */
 export const offTakeTableAmbientC = 15;
@@ -52,6 +52,12 @@ export interface OffTake {
   readonly kgPerS: number;
   /** Size of the row that it was read from, kg. Undefined for a tank. */
   readonly rowKg?: number;
+  /** As printed for that row, kg/s. Undefined for a tank. */
+  readonly rowKgPerS?: number;
+  /** Before the cold takes its part, kg/s. */
+  readonly printedKgPerS: number;
+  /** Of a tank: the heat that the guide prints, W gross, and the factor of its filling. */
+  readonly tank?: { readonly printedW: number; readonly factor: number };
   /** What is left of the printed value in the cold, 0 to 1. */
   readonly coldShare: number;
   /** Below this ambient the regulator gets less pressure than it needs, °C. */
@@ -87,9 +93,9 @@ export function cylinderOffTake(input: {
   if (!(holdsKg > 0) || !Number.isFinite(holdsKg))
     throw new RangeError(`The contents of a cylinder must be greater than 0, not ${holdsKg}.`);
   const printed = listedAtMost(germanCylinders, (each) => each.holdsKg, holdsKg);
-  const kgPerHour = printed
-    ? printed.kgPerHour[duty]
-    : (smallestCylinder.kgPerHour[duty] * holdsKg) / smallestCylinder.holdsKg;
+  const row = printed ?? smallestCylinder;
+  const rowKgPerS = row.kgPerHour[duty] / 3600;
+  const printedKgPerS = printed ? rowKgPerS : (rowKgPerS * holdsKg) / row.holdsKg;
   const share = coldShare({
     gas,
     ambientC,
@@ -97,8 +103,10 @@ export function cylinderOffTake(input: {
     leastInletPa: leastRegulatorInletPa,
   });
   return {
-    kgPerS: (kgPerHour * share) / 3600,
-    rowKg: (printed ?? smallestCylinder).holdsKg,
+    kgPerS: printedKgPerS * share,
+    rowKg: row.holdsKg,
+    rowKgPerS,
+    printedKgPerS,
     coldShare: share,
     starvesBelowC: boilingPointC(gas, atmospherePa + leastRegulatorInletPa),
     boilsC: boilingPointC(gas, atmospherePa),
@@ -149,6 +157,8 @@ export function lyingTankOffTake(input: {
   const share = Math.min(1, Math.max(0, (ambientC - lyingTankAir.liquidC) / span));
   return {
     kgPerS: (printedW * share) / grossJPerKg,
+    printedKgPerS: printedW / grossJPerKg,
+    tank: { printedW, factor: filling?.factor ?? 0 },
     coldShare: share,
     starvesBelowC: lyingTankAir.liquidC,
     boilsC: boilingPointC(gas, atmospherePa),

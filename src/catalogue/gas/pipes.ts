@@ -154,6 +154,12 @@ export const fittingLength = {
   caution: 'Printed for corrugated tube DN12; for smooth tube of 8 and 10 mm it is on the high side.',
 } as const;
 
+/** What a bend and a tee of a tube of this bore add to its length, m. */
+export const fittingLengthsM = (boreM: number): { readonly bendM: number; readonly teeM: number } => ({
+  bendM: Math.max(fittingLength.bendM, 30 * boreM),
+  teeM: Math.max(fittingLength.teeM, 60 * boreM),
+});
+
 /** Length of tube with what its fittings add, m: the greater of the printed lengths and 30 or 60 bores. */
 export function equivalentLengthM(input: {
   readonly lengthM: number;
@@ -165,11 +171,8 @@ export function equivalentLengthM(input: {
   for (const value of [lengthM, boreM, bends, tees])
     if (!(value >= 0) || !Number.isFinite(value))
       throw new RangeError(`Lengths, bores and counts must be finite and at least 0, not ${value}.`);
-  return (
-    lengthM +
-    bends * Math.max(fittingLength.bendM, 30 * boreM) +
-    tees * Math.max(fittingLength.teeM, 60 * boreM)
-  );
+  const { bendM, teeM } = fittingLengthsM(boreM);
+  return lengthM + bends * bendM + tees * teeM;
 }
 
 export const gasPipeKinds = ['copper', 'steel', 'stainless steel'] as const;

@@ -23,6 +23,7 @@ import {
   tunnelRules,
   usContainers,
 } from './sources.ts';
+import { strictestTaken } from './undecided.ts';
 
 /*
  * What a gas installation must have or must not have, without a number. `force` as in limits.ts.
@@ -284,7 +285,8 @@ export const gasRequirements: readonly GasRequirement[] = [
 ];
 
 /**
- * What is asked for under these codes; without codes the row with the most force (the first of a kind).
+ * What is asked for under these codes; without codes the row with the most force (the first of a kind), which says so and
+ * whose it is where there is more than one.
  *
  * @throws Error when the table has no row for the pair, which would be a defect of the table.
  */
@@ -295,7 +297,9 @@ export function gasRequirementFor(id: GasRequirementId, codes?: Codes): GasRequi
   const row = rows.find(({ force }) => force === 'standard') ?? rows[0];
   if (row === undefined)
     throw new Error(`The table of gas requirements has no row "${id}" for "${codes ?? 'any codes'}".`);
-  return row;
+  return rows.length === 1 || codes !== undefined
+    ? row
+    : { ...row, cautions: [...row.cautions, strictestTaken(row)] };
 }
 
 // --- Supply pressures ---

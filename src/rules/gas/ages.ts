@@ -19,6 +19,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Replace what is due, and write the date on the new part into the plan.',
   lifeSafety: true,
+  limits: ['hose-age', 'regulator-age'],
   place: ['gas'],
 };
 

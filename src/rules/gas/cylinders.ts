@@ -1,17 +1,17 @@
 import type { Build } from '../../build/build.ts';
 import type { Gas, GasStore } from '../../build/gas.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, mass } from '../../engine/measure.ts';
+import { count, type Measure, mass } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { gasCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { answered } from '../gas-answers.ts';
-import { asked, gas, gasLimit, isInCylinders, stores } from '../gas-facts.ts';
+import { asked, gas, gasLimit, isInCylinders, keyOf, stores } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
 import { counted, namesOf } from '../routed.ts';
-import { keyAt, silentAbout } from '../silent-about.ts';
+import { contentsStep } from '../working/gas-store.ts';
 
 const text: RuleText = {
   id: 'gas.cylinders',
@@ -24,6 +24,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Stand cylinders upright in the locker, each held low and high, and take no more of them than are allowed.',
   lifeSafety: true,
+  limits: ['cylinder-fixings', 'locker-cylinders', 'locker-cylinder-mass'],
   place: ['tanks'],
 };
 
@@ -45,20 +46,26 @@ export default defineRule({
     const all = facts.stores;
     return {
       findings: [
-        ...answered(text, [uprightOf(facts.gas, all)], build),
+        ...answered(text, facts.gas.upright === undefined ? [] : [uprightOf(facts.gas, all)], build),
         ...foldPasses([...heldOf(all, build), tooMany(all, build), ...tooHeavy(all, build)], 'check'),
-        ...silentAbout(
-          text,
-          all.filter(({ fixed }) => !fixed),
-          'what holds it',
-          keyAt('fixings'),
-        ),
         ...outsideLocker(facts.gas, all, build),
-        ...ofUnknownPlace(facts.gas, all),
+        ...notSaid(facts.gas, all),
       ],
     };
   },
+  work: ({ build, facts }, { subject }) => {
+    if (subject === ofNumber) return numberSteps(facts.stores, build);
+    const store = facts.stores.find(
+      ({ name }) => subject === ofFixings(name) || subject === ofContents(name),
+    );
+    if (!store) return undefined;
+    return subject === ofContents(store.name) ? contentsSteps(store, build) : fixingsSteps(store, build);
+  },
 });
+
+const ofNumber = 'number of cylinders';
+const ofFixings = (name: string): string => `${name}: fixings`;
+const ofContents = (name: string): string => `${name}: contents`;
 
 const uprightOf = ({ path, upright }: Gas, all: readonly GasStore[]) => ({
   subject: namesOf(all.map(({ name }) => name)),
@@ -79,7 +86,7 @@ function heldOf(all: readonly GasStore[], build: Build): Finding[] {
       ? [
           judge({
             rule: text,
-            subject: `${name}: fixings`,
+            subject: ofFixings(name),
             path: fixings.path,
             kind: 'count',
             measured: { value: fixings.count, standard: 0 },
@@ -101,7 +108,7 @@ function tooMany(all: readonly GasStore[], build: Build): Finding {
   const limit = gasLimit('locker-cylinders', build);
   return judge({
     rule: text,
-    subject: 'number of cylinders',
+    subject: ofNumber,
     path: all[0]?.path ?? text.place,
     kind: 'count',
     measured: { value: all.length, standard: 0 },
@@ -120,7 +127,7 @@ function tooHeavy(all: readonly GasStore[], build: Build): Finding[] {
   return all.map(({ name, path, holdsKg }) =>
     judge({
       rule: text,
-      subject: `${name}: contents`,
+      subject: ofContents(name),
       path: [...path, 'holds'],
       kind: 'mass',
       measured: { value: holdsKg, standard: 0 },
@@ -158,21 +165,105 @@ const outsideLocker = ({ locker }: Gas, all: readonly GasStore[], build: Build):
     );
 };
 
-/** Where a cylinder stands, or which thing the locker is, nobody can tell: no pass by silence. */
-function ofUnknownPlace({ locker }: Gas, all: readonly GasStore[]): Finding[] {
-  if (!locker) return [];
-  if (locker.thing === undefined)
-    return silentAbout(
-      text,
-      [{ name: 'the locker', path: locker.path }],
-      'which thing it is',
-      keyAt('thing'),
-    );
-  const { thing } = locker;
-  return silentAbout(
-    text,
-    all.filter(({ hosts, whereabouts }) => !hosts.includes(thing) && whereabouts === undefined),
-    'where it stands',
-    keyAt('in'),
+/** All that the plan does not say of the cylinders, in one finding: no pass by silence. */
+function notSaid({ path, upright, locker }: Gas, all: readonly GasStore[]): Finding[] {
+  const loose = all.filter(({ fixed }) => !fixed);
+  const thing = locker?.thing;
+  const placeless =
+    thing === undefined
+      ? []
+      : all.filter(({ hosts, whereabouts }) => !hosts.includes(thing) && whereabouts === undefined);
+  const namesIn = (some: readonly GasStore[]): string => namesOf(some.map(({ name }) => name));
+  const gaps = [
+    ...(upright === undefined
+      ? [
+          {
+            about: all,
+            what: `whether ${namesIn(all)} ${isOrAre(all)} upright`,
+            keys: [keyOf(path, 'upright')],
+          },
+        ]
+      : []),
+    ...(loose.length > 0
+      ? [
+          {
+            about: loose,
+            what: `what holds ${namesIn(loose)}`,
+            keys: loose.map((each) => keyOf(each.path, 'fixings')),
+          },
+        ]
+      : []),
+    ...(placeless.length > 0
+      ? [
+          {
+            about: placeless,
+            what: `where ${namesIn(placeless)} ${isOrAre(placeless)}`,
+            keys: placeless.map((each) => keyOf(each.path, 'in')),
+          },
+        ]
+      : []),
+    ...(locker && thing === undefined
+      ? [{ about: [locker], what: 'which thing the locker is', keys: [keyOf(locker.path, 'thing')] }]
+      : []),
+  ];
+  const [first] = gaps;
+  if (!first) return [];
+  const keys = gaps.flatMap((gap) => gap.keys);
+  const about = new Set(
+    gaps.flatMap((gap) => gap.about.map((one) => ('name' in one ? one.name : 'the locker'))),
   );
+  return [
+    observed(text, {
+      verdict: 'not checked',
+      subject: namesOf([...about]),
+      path: first.about[0]?.path ?? text.place,
+      reason: say`The plan does not say ${namesOf(gaps.map(({ what }) => what))}.`,
+      remedy: say`Add ${namesOf(
+        keys.map((key) => `\`${key}\``),
+        8,
+      )}.`,
+      missing: keys,
+    }),
+  ];
 }
+
+const isOrAre = (some: readonly GasStore[]): string => (some.length === 1 ? 'stands' : 'stand');
+
+const askedStep = (sense: string, of: string, result: Measure): Step => ({
+  what: `Asked for ${sense}: ${of}`,
+  result,
+});
+
+const fixingsSteps = ({ name }: GasStore, build: Build): readonly Step[] => {
+  const limit = gasLimit('cylinder-fixings', build);
+  const fixings = build.layout?.fixings.find(({ of }) => of === name);
+  return [
+    askedStep('at least', limit.of, count(limit.value)),
+    {
+      what: `What holds ${name}, as the plan says`,
+      result: count(fixings?.count ?? 0),
+      ...(fixings && { paths: [fixings.path] }),
+    },
+  ];
+};
+
+const numberSteps = (all: readonly GasStore[], build: Build): readonly Step[] => {
+  const limit = gasLimit('locker-cylinders', build);
+  return [
+    askedStep('at most', limit.of, count(limit.value)),
+    {
+      what: 'Cylinders in the plan',
+      sum: say`${namesOf(
+        all.map(({ name }) => name),
+        8,
+      )}`,
+      result: count(all.length),
+      paths: all.map(({ path }) => path),
+    },
+  ];
+};
+
+const contentsSteps = (store: GasStore, build: Build): readonly Step[] => {
+  const limit = gasLimit('locker-cylinder-mass', build);
+  return [askedStep('at most', limit.of, mass(limit.value)), contentsStep(store)];
+};

@@ -11,6 +11,7 @@ import { stores } from '../gas-facts.ts';
 import { optional } from '../needs.ts';
 import { observed } from '../observed.ts';
 import { joined, namesOf } from '../routed.ts';
+import { daysSteps } from '../working/gas-days.ts';
 
 const text: RuleText = {
   id: 'gas.days',
@@ -84,6 +85,8 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts: { stores: all, use: gasUse, refills: days } }, { measured }) =>
+    measured && daysSteps({ build, stores: all, use: gasUse, winterKg: gasUse.day.winterKg, days }),
 });
 
 const wholeDays = (kg: number, perDayKg: number) => {

@@ -1,19 +1,22 @@
 import type { Build } from '../../build/build.ts';
 import type { DropOut } from '../../build/gas.ts';
+import type { Box3 } from '../../build/layout.ts';
 import type { GasLimitId } from '../../catalogue/gas/limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, PlanPath } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { metresApart, metresToBox } from '../apart.ts';
+import { boxAt, metresToBox } from '../apart.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
 import { exhaustsOf, withoutPlace } from '../exhausts.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { asked, gasLimit } from '../gas-facts.ts';
+import { ignitionUnderFloor } from '../ignition-under-floor.ts';
 import { observed } from '../observed.ts';
 import { pairOf } from '../pair.ts';
 import { keyAt, silentAbout } from '../silent-about.ts';
+import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
   id: 'gas.drop-out-distances',
@@ -21,11 +24,12 @@ const text: RuleText = {
   title: 'drop-outs clear of heat and drains',
   why: 'Gas that falls out beside a hot exhaust burns under the van; beside a drain it gathers in the tank, and fumes come up the same hole.',
   formula:
-    'd ≥ d_least, in a straight line; from each drop-out to exhausts, flames and waste tanks below the floor, m',
+    'd ≥ d_least, in a straight line; from each drop-out to exhausts, flames, electrical things and waste tanks below the floor, m',
   sources: [],
   cautions: [gasCaution, combustionCaution],
-  fix: 'Move the drop-out to another low corner of its space, or the exhaust, flame or tank away from it.',
+  fix: 'Move the drop-out to another low corner of its space, or what is too near away from it.',
   lifeSafety: true,
+  limits: ['drop-out-from-exhaust', 'drop-out-from-ignition', 'drop-out-from-drain'],
   place: ['gas', 'drop_outs'],
 };
 
@@ -37,8 +41,10 @@ const dropOuts: Need<readonly DropOut[]> = ({ gas }) => {
 /** Something below the floor that a drop-out keeps away from. */
 interface Threat {
   readonly name: string;
+  readonly path: PlanPath;
   readonly limit: GasLimitId;
-  readonly apartM: (place: NonNullable<DropOut['place']>) => number;
+  /** Without extent where it is a place and no thing. */
+  readonly box: Box3;
   readonly why: string;
 }
 
@@ -62,6 +68,24 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts }, { subject }) => {
+    for (const { name, path, place } of facts.dropOuts)
+      for (const threat of threatsOf(build))
+        if (place && pairOf(name, threat.name) === subject) {
+          const limit = gasLimit(threat.limit, build);
+          return [
+            { what: `Asked for at least: ${limit.of}`, result: length(limit.value) },
+            ...distanceSteps({
+              from: name,
+              place,
+              to: threat.name,
+              box: threat.box,
+              paths: [[...path, 'at'], threat.path],
+            }),
+          ];
+        }
+    return undefined;
+  },
 });
 
 const nothingKnown: Finding = observed(text, {
@@ -77,36 +101,37 @@ function threatsOf(build: Build): readonly Threat[] {
   const heater = heat?.heater;
   return [
     ...exhaustsOf(build).map(
-      ({ name, place }): Threat => ({
+      ({ name, path, place }): Threat => ({
         name,
+        path,
         limit: 'drop-out-from-exhaust',
-        apartM: (from) => metresApart(from, place),
+        box: boxAt(place),
         why: 'what falls out must not meet hot fumes, nor fumes come up through it',
       }),
     ),
-    ...(heater?.place && heater.whereabouts === 'under the floor'
-      ? [ignition(heater.thing ?? 'the heater', heater.place)]
+    ...ignitionUnderFloor(build).map(({ name, path, box }) => ignition(name, path, box)),
+    ...(heater?.combustionAir
+      ? [
+          ignition(
+            'the combustion air of the heater',
+            [...heater.path, 'combustion_air'],
+            boxAt(heater.combustionAir),
+          ),
+        ]
       : []),
-    ...(heater?.combustionAir ? [ignition('the combustion air of the heater', heater.combustionAir)] : []),
-    ...(water?.tanks ?? []).flatMap(({ name, contents, whereabouts, box }): Threat[] =>
+    ...(water?.tanks ?? []).flatMap(({ name, path, contents, whereabouts, box }): Threat[] =>
       contents === 'waste' && whereabouts === 'under the floor' && box
-        ? [
-            {
-              name,
-              limit: 'drop-out-from-drain',
-              apartM: (from) => metresToBox(from, box),
-              why: 'gas must not gather in it',
-            },
-          ]
+        ? [{ name, path, limit: 'drop-out-from-drain', box, why: 'gas must not gather in it' }]
         : [],
     ),
   ];
 }
 
-const ignition = (name: string, place: NonNullable<DropOut['place']>): Threat => ({
+const ignition = (name: string, path: PlanPath, box: Box3): Threat => ({
   name,
+  path,
   limit: 'drop-out-from-ignition',
-  apartM: (from) => metresApart(from, place),
+  box,
   why: 'it may light what falls out',
 });
 
@@ -114,7 +139,7 @@ function judged({ name, path, place }: DropOut, threat: Threat, build: Build): F
   const limit = gasLimit(threat.limit, build);
   const edition = asked('no-floor-opening-over-exhaust', build);
   const isExhaust = threat.limit === 'drop-out-from-exhaust';
-  const apartM = place ? threat.apartM(place) : 0;
+  const apartM = place ? metresToBox(place, threat.box) : 0;
   return judge({
     rule: text,
     subject: pairOf(name, threat.name),

@@ -1,7 +1,7 @@
 import type { Build } from '../../build/build.ts';
 import type { DropOut, Gas } from '../../build/gas.ts';
 import type { Solid } from '../../build/layout.ts';
-import type { Finding, PlanPath } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { freeArea, length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -29,6 +29,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Open a hole through the floor at the lowest point of each space that holds gas fittings, with a mesh over it.',
   lifeSafety: true,
+  limits: ['drop-out-area'],
   place: ['gas', 'drop_outs'],
 };
 
@@ -48,18 +49,17 @@ const highestM = 0.02;
 
 const theRoom = 'the living space';
 
-const withDropOuts: Need<Gas> = ({ gas }) => {
+const withGas: Need<Gas> = ({ gas }) => {
   if (!gas) return missing('gas');
-  return gas.dropOuts.length > 0 ? given(gas) : missing('gas.drop_outs');
+  return gas.saysDropOuts || gas.appliances.length > 0 ? given(gas) : missing('gas.drop_outs');
 };
 
 export default defineRule({
   ...text,
-  needs: { gas: withDropOuts, appliances },
+  needs: { gas: withGas, appliances },
   check: ({ build, facts: { gas } }) => {
     const spaces = spacesOf(gas, build.layout?.solids ?? []);
-    const isIn = (space: Space, { in: inside }: DropOut): boolean =>
-      inside === undefined ? space.parts.size === 0 : space.parts.has(inside);
+    if (!gas.saysDropOuts) return { findings: [notSaid(spaces, build)] };
     const bare = spaces.filter((space) => !gas.dropOuts.some((dropOut) => isIn(space, dropOut)));
     return {
       findings: [
@@ -82,7 +82,41 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts: { gas } }, { subject, measured }) => {
+    for (const dropOut of gas.dropOuts) {
+      const { name, place } = dropOut;
+      if (subject === name && measured?.kind === 'free area') return areaSteps(dropOut, build);
+      const space = spacesOf(gas, build.layout?.solids ?? []).find((each) => isIn(each, dropOut));
+      if (subject === heightOf(name) && place && space) return heightSteps(dropOut, place.zM, space);
+    }
+    return undefined;
+  },
 });
+
+const isIn = (space: Space, { in: inside }: DropOut): boolean =>
+  inside === undefined ? space.parts.size === 0 : space.parts.has(inside);
+
+const heightOf = (name: string): string => `${name}: height`;
+
+/** Of drop-outs the plan says nothing at all, not even that there are none. */
+function notSaid(spaces: readonly Space[], build: Build): Finding {
+  const { words, sources, cautions } = asked('drop-out', build);
+  const where = spaces.map(({ name, fittings }) => `${name} (${namesOf(fittings)})`);
+  return observed(text, {
+    verdict: 'not checked',
+    subject: where.length === 0 ? 'drop-outs' : namesOf(spaces.map(({ name }) => name)),
+    path: text.place,
+    reason: say`The plan says nothing of drop-outs, and from a space without one gas cannot leave. ${
+      where.length === 0
+        ? 'By the plan all gas fittings are outside the van.'
+        : say`Gas fittings are in ${namesOf(where)}.`
+    } What is asked for: ${words}.`,
+    remedy: say`Add \`gas.drop_outs\`, with one for each space, or \`gas.drop_outs: {}\` if there are none.`,
+    missing: ['gas.drop_outs'],
+    sources,
+    cautions,
+  });
+}
 
 /** The spaces that hold appliances and valves: the outermost thing that they stand in or on, or the room. */
 function spacesOf({ appliances: all, manifold }: Gas, solids: readonly Solid[]): readonly Space[] {
@@ -134,7 +168,7 @@ function tooHigh({ name, path, place }: DropOut, space: Space): Finding[] {
   return [
     observed(text, {
       verdict: 'fail',
-      subject: `${name}: height`,
+      subject: heightOf(name),
       path: [...path, 'at'],
       measured: length(aboveM),
       reason: say`The drop-out ${name} begins ${length(aboveM)} above the bottom of ${space.name}: gas lies below it and does not fall out.`,
@@ -142,6 +176,27 @@ function tooHigh({ name, path, place }: DropOut, space: Space): Finding[] {
     }),
   ];
 }
+
+const areaSteps = ({ path, areaM2 = 0 }: DropOut, build: Build): readonly Step[] => {
+  const least = gasLimit('drop-out-area', build);
+  return [
+    { what: `Asked for at least: ${least.of}`, result: freeArea(least.value) },
+    { what: 'Its free area, as the plan says', result: freeArea(areaM2), paths: [[...path, 'area']] },
+  ];
+};
+
+const heightSteps = ({ name, path }: DropOut, atM: number, space: Space): readonly Step[] => [
+  {
+    what: `How far ${name} may lie above the lowest point: for the thickness of a bottom board, this tool's own choice`,
+    result: length(highestM),
+  },
+  {
+    what: `How far ${name} lies above the bottom of ${space.name}, both counted from the floor of the load bay`,
+    sum: say`${length(atM)} − ${length(space.bottomM)}`,
+    result: length(atM - space.bottomM),
+    paths: [[...path, 'at']],
+  },
+];
 
 function sized({ name, path, areaM2, in: inside }: DropOut, build: Build): Finding[] {
   if (areaM2 === undefined) return [];

@@ -1,18 +1,19 @@
 import type { Build } from '../../build/build.ts';
 import type { Locker } from '../../build/gas.ts';
-import type { ShellOpening } from '../../build/layout.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Box3, ShellOpening } from '../../build/layout.ts';
+import type { Finding, PlanPath } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { metresApart, metresToBox } from '../apart.ts';
+import { boxAt, metresToBox } from '../apart.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
 import { type Exhaust, exhaustsOf, withoutPlace } from '../exhausts.ts';
 import { foldPasses } from '../fold-passes.ts';
-import { gasLimit } from '../gas-facts.ts';
+import { type Asked, gasLimit } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
 import { pairOf } from '../pair.ts';
+import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
   id: 'gas.exhausts',
@@ -30,6 +31,7 @@ const text: RuleText = {
   cautions: [gasCaution, combustionCaution],
   fix: 'Lead the exhaust further away from vents, windows and the locker.',
   lifeSafety: true,
+  limits: ['locker-vent-above-exhaust', 'locker-vent-beside-exhaust', 'flue-terminal-from-opening'],
   place: ['gas'],
 };
 
@@ -52,28 +54,56 @@ const places: Need<Facts> = (build) => {
   return keys.length > 0 ? missing(...keys) : given({ exhausts, locker, openings: layout.openings });
 };
 
+/** Two that must be apart, and by how much. */
+interface Pair {
+  readonly subject: string;
+  readonly exhaust: Exhaust;
+  readonly to: string;
+  readonly toPath: PlanPath;
+  /** Without extent where it is a place and no thing. */
+  readonly box: Box3;
+  readonly limit: Asked & { readonly value: number; readonly of: string };
+  readonly opening?: ShellOpening;
+}
+
 export default defineRule({
   ...text,
   needs: { places },
   check: ({ build, facts: { places: found } }) => {
-    const { exhausts, locker, openings } = found;
-    const ofGas = exhausts.filter(({ path }) => path[0] === 'gas');
-    const findings = [
-      ...exhausts.flatMap((exhaust) => fromVent(exhaust, locker, build)),
-      ...ofGas.flatMap((exhaust) =>
-        openings
-          .filter(({ surface }) => surface !== 'bulkhead')
-          .map((opening) => fromOpening(exhaust, opening, build)),
-      ),
-    ];
+    const findings = pairsOf(found, build).map(judged);
     return {
       findings: [
-        ...(findings.length > 0 ? foldPasses(findings, 'pair') : [nothingToHold(exhausts)]),
+        ...(findings.length > 0 ? foldPasses(findings, 'pair') : [nothingToHold(found.exhausts)]),
         ...withoutPlace(text, build),
       ],
     };
   },
+  work: ({ build, facts: { places: found } }, { subject }) => {
+    const pair = pairsOf(found, build).find((each) => each.subject === subject);
+    if (!pair) return undefined;
+    const { exhaust, to, toPath, box, limit } = pair;
+    return [
+      { what: `Asked for at least: ${limit.of}`, result: length(limit.value) },
+      ...distanceSteps({
+        from: exhaust.name,
+        place: exhaust.place,
+        to,
+        box,
+        paths: [exhaust.path, toPath],
+      }),
+    ];
+  },
 });
+
+/** Every exhaust and the vent of the locker, the exhausts of gas appliances and every opening to the outside. */
+function pairsOf({ exhausts, locker, openings }: Facts, build: Build): readonly Pair[] {
+  const ofGas = exhausts.filter(({ path }) => path[0] === 'gas');
+  const outer = openings.filter(({ surface }) => surface !== 'bulkhead');
+  return [
+    ...exhausts.flatMap((exhaust) => fromVent(exhaust, locker, build)),
+    ...ofGas.flatMap((exhaust) => outer.map((opening) => fromOpening(exhaust, opening, build))),
+  ];
+}
 
 const nothingToHold = (exhausts: readonly Exhaust[]): Finding =>
   observed(text, {
@@ -83,46 +113,53 @@ const nothingToHold = (exhausts: readonly Exhaust[]): Finding =>
     reason: say`By the plan no exhaust is near a vent of a gas locker or an opening of the van: there is neither of them.`,
   });
 
-function fromVent({ name, path, place }: Exhaust, locker: Locker | undefined, build: Build): Finding[] {
+function fromVent(exhaust: Exhaust, locker: Locker | undefined, build: Build): readonly Pair[] {
   if (!locker?.ventPlace) return [];
   const above = gasLimit('locker-vent-above-exhaust', build);
   const beside = gasLimit('locker-vent-beside-exhaust', build);
   const limit = above.value > beside.value ? above : beside;
-  const apartM = metresApart(place, locker.ventPlace);
+  const to = 'the vent of the gas locker';
   return [
-    judge({
-      rule: text,
-      subject: pairOf(name, 'the vent of the gas locker'),
-      path,
-      kind: 'length',
-      measured: { value: apartM, standard: 0 },
-      limit: limit.value,
-      sense: 'at least',
-      broken: limit.broken,
-      reason: say`${capital(name)} is ${length(apartM)} from the vent of the gas locker.`,
-      remedy: (shortM) =>
-        say`Move one of them ${length(shortM)} away from the other, or lead the exhaust further.`,
-      sources: [...above.sources, ...beside.sources],
-      cautions: limit.cautions,
-    }),
+    {
+      subject: pairOf(exhaust.name, to),
+      exhaust,
+      to,
+      toPath: [...locker.path, 'vent'],
+      box: boxAt(locker.ventPlace),
+      limit: { ...limit, sources: [...above.sources, ...beside.sources] },
+    },
   ];
 }
 
-function fromOpening({ name, path, place }: Exhaust, opening: ShellOpening, build: Build): Finding {
-  const limit = gasLimit('flue-terminal-from-opening', build);
-  const apartM = metresToBox(place, opening.box);
+const fromOpening = (exhaust: Exhaust, opening: ShellOpening, build: Build): Pair => ({
+  subject: pairOf(exhaust.name, opening.name),
+  exhaust,
+  to: opening.name,
+  toPath: opening.path,
+  box: opening.box,
+  limit: gasLimit('flue-terminal-from-opening', build),
+  opening,
+});
+
+function judged({ subject, exhaust, to, box, limit, opening }: Pair): Finding {
+  const { name, path, place } = exhaust;
+  const apartM = metresToBox(place, box);
   return judge({
     rule: text,
-    subject: pairOf(name, opening.name),
+    subject,
     path,
     kind: 'length',
     measured: { value: apartM, standard: 0 },
     limit: limit.value,
     sense: 'at least',
     broken: limit.broken,
-    reason: say`${capital(name)} ends ${length(apartM)} from ${opening.name}.`,
+    reason: opening
+      ? say`${capital(name)} ends ${length(apartM)} from ${to}.`
+      : say`${capital(name)} is ${length(apartM)} from ${to}.`,
     remedy: (shortM) =>
-      say`Move it ${length(shortM)} further away, or keep ${opening.name} shut while it burns with a switch that shuts it off.`,
+      opening
+        ? say`Move it ${length(shortM)} further away, or keep ${to} shut while it burns with a switch that shuts it off.`
+        : say`Move one of them ${length(shortM)} away from the other, or lead the exhaust further.`,
     sources: limit.sources,
     cautions: limit.cautions,
   });

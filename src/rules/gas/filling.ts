@@ -18,6 +18,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Lead the filling point outside, with a valve in the tank that stops the filling.',
   lifeSafety: true,
+  limits: ['fill-share'],
   place: ['tanks'],
 };
 

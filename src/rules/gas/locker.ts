@@ -17,6 +17,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Make the locker tight towards the room, let it open to the outside, and keep everything that sparks out of it.',
   lifeSafety: true,
+  limits: ['locker-sill'],
   place: ['gas', 'locker'],
 };
 

@@ -1,16 +1,8 @@
 import type { Build } from '../../build/build.ts';
 import type { Gas, GasStore } from '../../build/gas.ts';
-import { fullRateOf, gasBurntIn, gasUseOf, usesOf } from '../../build/gas-use.ts';
-import type { Box3 } from '../../build/layout.ts';
+import { gasUseOf } from '../../build/gas-use.ts';
 import { atmospherePa, boilingPointC } from '../../calc/gas/saturation.ts';
-import {
-  cylinderOffTake,
-  germanCylinders,
-  lyingTankOffTake,
-  type OffTake,
-  type OffTakeDuty,
-} from '../../catalogue/gas/off-take.ts';
-import { gasProperties } from '../../catalogue/gas/properties.ts';
+import { cylinderOffTake, germanCylinders, type OffTakeDuty } from '../../catalogue/gas/off-take.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
 import { count, kelvins, mass, massFlow, share, temperatureC } from '../../engine/measure.ts';
@@ -18,9 +10,11 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
 import { appliances, gas, gasLimit, isInCylinders, stores } from '../gas-facts.ts';
+import { givenOf, type Source, tankLeft } from '../gas-off-take.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
 import { winterLow } from '../warmth.ts';
+import { atOnceSteps, boilingSteps, longSteps } from '../working/gas-off-take.ts';
 
 const text: RuleText = {
   id: 'gas.off-take',
@@ -41,30 +35,10 @@ const fullRate: Need<number> = (build) => {
   return fullRateKgPerS === undefined ? missing(...rateMissing) : given(fullRateKgPerS);
 };
 
-/** A tank is looked at when it is a fifth full: own choice. */
-const tankLeft = 0.2;
 const tankChoice = {
   title: 'A tank is looked at when a fifth of its inside is left',
   provenance: 'own choice',
 } as const;
-
-/** What burns on for long, by how long: a room heater without a pause, a boiler or a refrigerator with pauses. */
-const longDuties: Readonly<Record<string, OffTakeDuty>> = {
-  'room heating': 'uninterrupted',
-  'water heating': 'half of the time',
-  refrigerator: 'half of the time',
-};
-
-interface Source {
-  readonly build: Build;
-  readonly gas: Gas;
-  readonly all: readonly GasStore[];
-  /** What stands at the regulator at once. */
-  readonly inUse: number;
-  readonly smallest: GasStore;
-  readonly ambientC: number;
-  readonly needKgPerS: number;
-}
 
 export default defineRule({
   ...text,
@@ -77,19 +51,41 @@ export default defineRule({
     sized: (build) => tankIsSized(build),
   },
   check: ({ build, facts }) => {
-    const smallest = facts.stores.reduce((least, each) => (each.holdsKg < least.holdsKg ? each : least));
-    const source: Source = {
-      build,
-      gas: facts.gas,
-      all: facts.stores,
-      inUse: Math.max(1, Math.min(facts.gas.inUse, facts.stores.length)),
-      smallest,
-      ambientC: facts.ambientC,
-      needKgPerS: facts.fullRate,
-    };
-    return { findings: [boilingOf(source) ?? flowOf(source)] };
+    const source = sourceOf(build, facts);
+    return { findings: [boilingOf(source) ?? flowOf(source), ...spares(source)] };
+  },
+  work: ({ build, facts }, { measured }) => {
+    if (measured === undefined) return undefined;
+    const source = sourceOf(build, facts);
+    const { ambientC } = source;
+    if (measured.kind !== 'mass flow') {
+      const { store, boilsC, starvesBelowC } = worstBoiling(source);
+      return boilingSteps({ store, boilsC, starvesBelowC, ambientC });
+    }
+    const given = givenOf(source);
+    return given && (given.long ? longSteps(source, given.long) : atOnceSteps(source, given.short));
   },
 });
+
+interface Facts {
+  readonly gas: Gas;
+  readonly stores: readonly GasStore[];
+  readonly fullRate: number;
+  readonly ambientC: number;
+}
+
+/** The first of the plan's cylinders stand at the regulator, the others wait for their turn. */
+function sourceOf(build: Build, { gas: all, stores: kept, fullRate: needKgPerS, ambientC }: Facts): Source {
+  const inUse = Math.max(1, Math.min(all.inUse, kept.length));
+  return {
+    build,
+    gas: all,
+    feeding: kept.slice(0, inUse),
+    spare: kept.slice(inUse),
+    ambientC,
+    needKgPerS,
+  };
+}
 
 /** The table of tanks goes by diameter and length. */
 function tankIsSized({ gas: all }: Build): ReturnType<Need<true>> {
@@ -100,16 +96,24 @@ function tankIsSized({ gas: all }: Build): ReturnType<Need<true>> {
 
 const propaneBoilsC = boilingPointC('propane', atmospherePa);
 
-/** A gas of which nothing, or too little for the regulator, boils at this temperature. */
-function boilingOf({ all, gas: { stores: kept }, ambientC }: Source): Finding | undefined {
-  const worst = kept
+/** Of those in use the one whose gas boils last. */
+const worstBoiling = ({ feeding }: Source) =>
+  feeding
     .map((store) => ({ store, ...pointsOf(store) }))
     .reduce((least, each) => (each.boilsC > least.boilsC ? each : least));
-  const { store, boilsC, starvesBelowC, sources, cautions } = worst;
+
+/**
+ * A gas of which nothing, or too little for the regulator, boils at this temperature. Both fail: just above the second
+ * point hardly any flows, and what is colder must not come out better.
+ */
+function boilingOf(source: Source): Finding | undefined {
+  const { feeding, spare, ambientC } = source;
+  const { store, boilsC, starvesBelowC, sources, cautions } = worstBoiling(source);
   if (ambientC > starvesBelowC) return undefined;
   const none = ambientC <= boilsC;
+  const others = new Set(spare.filter(({ gas: kind }) => kind !== store.gas).map(({ name }) => name));
   return observed(text, {
-    verdict: none ? 'fail' : 'warn',
+    verdict: 'fail',
     subject: store.name,
     path: [...store.path, 'contents'],
     measured: kelvins(ambientC - boilsC),
@@ -118,7 +122,7 @@ function boilingOf({ all, gas: { stores: kept }, ambientC }: Source): Finding | 
       : say`At ${temperatureC(ambientC)}, the plan's winter low, ${store.gas} boils (${temperatureC(boilsC)}), but below ${temperatureC(starvesBelowC)} its pressure is too low for the regulator: flames shrink and may go out.`,
     remedy:
       store.gas === 'butane'
-        ? say`Use propane in winter, which boils down to ${temperatureC(propaneBoilsC)}, in place of ${namesOf(all.filter(({ gas: kind }) => kind === 'butane').map(({ name }) => name))}.`
+        ? say`Use propane in winter, which boils down to ${temperatureC(propaneBoilsC)}, in place of ${namesOf(feeding.filter(({ gas: kind }) => kind === 'butane').map(({ name }) => name))}${others.size > 0 ? say`; if ${namesOf([...others])} ${others.size === 1 ? 'is' : 'are'} to feed the regulator, name ${others.size === 1 ? 'it' : 'them'} first under \`tanks\`` : ''}.`
         : say`Plan for places above ${temperatureC(starvesBelowC)}, or heat with another fuel.`,
     sources,
     cautions,
@@ -135,103 +139,86 @@ function pointsOf({ gas: kind }: GasStore) {
   return { boilsC, starvesBelowC, sources: citations, cautions };
 }
 
-/** What all that stands at the regulator gives. */
-function offTakeOf({ gas: all, smallest, inUse, ambientC }: Source, duty: OffTakeDuty): OffTake | undefined {
-  const one = isInCylinders(all)
-    ? cylinderOffTake({ gas: smallest.gas, holdsKg: smallest.holdsKg, duty, ambientC })
-    : smallest.box &&
-      lyingTankOffTake({
-        gas: smallest.gas,
-        ...lyingSides(smallest.box),
-        fullShare: tankLeft,
-        ambientC,
-        grossJPerKg: gasProperties[smallest.gas].grossJPerKg,
-      });
-  return one && { ...one, kgPerS: one.kgPerS * inUse };
+/** Cylinders that wait: what they give when their turn comes. A tank has no spare. */
+function spares({ gas: all, feeding, spare, ambientC, needKgPerS }: Source): readonly Finding[] {
+  if (!isInCylinders(all)) return [];
+  return spare.flatMap((store): Finding[] => {
+    const { kgPerS, boilsC, starvesBelowC, citations, cautions } = cylinderOffTake({
+      gas: store.gas,
+      holdsKg: store.holdsKg,
+      duty: 'bursts of 20 minutes',
+      ambientC,
+    });
+    const givesKgPerS = kgPerS * feeding.length;
+    if (ambientC > starvesBelowC && !exceeds(needKgPerS, givesKgPerS)) return [];
+    const gives =
+      ambientC <= boilsC
+        ? say`gives no gas at all`
+        : ambientC <= starvesBelowC
+          ? say`has too little pressure for the regulator`
+          : say`gives ${massFlow(givesKgPerS)} for 20 minutes at a time, and all appliances together take ${massFlow(needKgPerS)}`;
+    return [
+      observed(text, {
+        verdict: 'warn',
+        subject: `${store.name}: spare`,
+        path: [...store.path, 'contents'],
+        reason: say`${store.name} is a spare and does not count for what flows now. When its turn comes at ${temperatureC(ambientC)}, the plan's winter low, ${store.gas} of ${mass(store.holdsKg)} ${gives}.`,
+        remedy: say`Carry a spare for winter that serves as well as what it stands in for.`,
+        sources: citations,
+        cautions,
+      }),
+    ];
+  });
 }
 
-/** A lying tank in its box: the longest side along, the smaller of the others across. */
-const lyingSides = ({ leastXM, mostXM, leastYM, mostYM, bottomM, topM }: Box3) => {
-  const [acrossM = 0, , alongM = 0] = [mostXM - leastXM, mostYM - leastYM, topM - bottomM].toSorted(
-    (a, b) => a - b,
-  );
-  return { diameterM: acrossM, lengthM: alongM };
-};
-
 function flowOf(source: Source): Finding {
-  const { smallest, needKgPerS, inUse, ambientC, gas: all } = source;
-  const short = offTakeOf(source, 'bursts of 20 minutes');
-  const subject = namesOf(source.all.map(({ name }) => name));
-  if (!short)
+  const { feeding, needKgPerS, ambientC, gas: all, spare } = source;
+  const subject = namesOf(feeding.map(({ name }) => name));
+  const inUse = feeding.length;
+  const given = givenOf(source);
+  if (!given) {
+    const [tank] = feeding.filter(({ gas: kind }) => kind !== 'propane');
     return observed(text, {
       verdict: 'not checked',
       subject,
-      path: smallest.path,
-      reason: say`No table of what a tank of ${smallest.gas} gives was read; it is above its boiling point at ${temperatureC(ambientC)}.`,
-      remedy: say`Ask the maker of the tank, or plan it with propane.`,
-      missing: [`${smallest.path.join('.')}.contents`],
+      path: tank?.path ?? text.place,
+      reason: say`No table of what a fixed tank of ${tank?.gas ?? 'such gas'} gives was read, so nothing can be said of how much flows; at ${temperatureC(ambientC)} it is above the point where it feeds the regulator.`,
+      remedy: say`Ask the maker of the tank, or plan it with propane. No key of the plan makes up for it.`,
     });
+  }
+  const { short, long } = given;
   const from = isInCylinders(all)
-    ? say`${inUse === 1 ? 'One cylinder' : say`${count(inUse)} cylinders`} of ${mass(smallest.holdsKg)}`
-    : say`${smallest.name}, ${share(tankLeft)} full,`;
-  const long = longUseOf(source);
-  const shortPart = needKgPerS / short.kgPerS;
-  const tooMuchAtOnce = exceeds(needKgPerS, short.kgPerS);
-  // The worse of the two: all lit for some minutes, or what burns for hours.
-  const byHours = !tooMuchAtOnce && long !== undefined && long.part > shortPart;
-  const measured = byHours ? long.needKgPerS : needKgPerS;
-  const limit = byHours ? long.givesKgPerS : short.kgPerS;
+    ? say`${inUse === 1 ? 'One cylinder' : say`${count(inUse)} cylinders`} of ${mass(short.store.holdsKg)}`
+    : say`${short.store.name}, ${share(tankLeft)} full,`;
+  const measured = long ? long.needKgPerS : needKgPerS;
+  const limit = long ? long.givesKgPerS : short.kgPerS;
   const cold = say`At ${temperatureC(ambientC)}, the plan's winter low,`;
+  const waits =
+    spare.length > 0 && isInCylinders(all)
+      ? say` By the order under \`tanks\`, ${namesOf(spare.map(({ name }) => name))} ${spare.length === 1 ? 'is a spare and does' : 'are spares and do'} not count.`
+      : say``;
   return judge({
     rule: text,
     subject,
-    path: smallest.path,
+    path: short.store.path,
     kind: 'mass flow',
     measured: { value: measured, standard: 0 },
     limit,
     sense: 'at most',
-    broken: byHours ? 'warn' : 'fail',
-    reason: byHours
-      ? say`${cold} ${long.names} ${long.isOne ? 'takes' : 'take'} ${massFlow(measured)} for hours. ${from} ${inUse === 1 ? 'gives' : 'give'} ${massFlow(limit)} for so long.`
-      : say`${cold} all appliances together take ${massFlow(measured)}. ${from} ${inUse === 1 ? 'gives' : 'give'} ${massFlow(limit)}${isInCylinders(all) ? ' for 20 minutes at a time' : ''}.`,
-    remedy: () => remedyOf(source, measured / limit, byHours ? long.duty : 'bursts of 20 minutes'),
+    broken: long ? 'warn' : 'fail',
+    reason: long
+      ? say`${cold} ${namesOf(long.parts.map(({ appliance }) => appliance.name))} ${long.parts.length === 1 ? 'takes' : 'take'} ${massFlow(measured)} for hours. ${from} ${inUse === 1 ? 'gives' : 'give'} ${massFlow(limit)} for so long.${waits}`
+      : say`${cold} all appliances together take ${massFlow(measured)}. ${from} ${inUse === 1 ? 'gives' : 'give'} ${massFlow(limit)}${isInCylinders(all) ? ' for 20 minutes at a time' : ''}.${waits}`,
+    remedy: () => remedyOf(source, short.store, measured / limit, long?.duty ?? 'bursts of 20 minutes'),
     sources: [...short.citations, ...(isInCylinders(all) ? [] : [tankChoice])],
     cautions: short.cautions,
   });
 }
 
-/** What burns for hours, and how much of that the source gives for so long. */
-function longUseOf(source: Source) {
-  const { build, gas: all } = source;
-  const burns = gasBurntIn(build);
-  const parts = all.appliances.flatMap((appliance) => {
-    const duties = [...usesOf(appliance, build)].flatMap((use) => longDuties[use] ?? []);
-    const duty: OffTakeDuty | undefined = duties.includes('uninterrupted') ? 'uninterrupted' : duties[0];
-    const rate = fullRateOf(appliance, burns);
-    return duty === undefined || rate === undefined ? [] : [{ name: appliance.name, duty, rate }];
-  });
-  if (parts.length === 0) return undefined;
-  const part = parts.reduce(
-    (sum, { rate, duty }) => sum + rate / (offTakeOf(source, duty)?.kgPerS ?? Number.POSITIVE_INFINITY),
-    0,
-  );
-  const needKgPerS = parts.reduce((sum, { rate }) => sum + rate, 0);
-  const duty: OffTakeDuty = parts.some((each) => each.duty === 'uninterrupted')
-    ? 'uninterrupted'
-    : 'half of the time';
-  return {
-    part,
-    needKgPerS,
-    givesKgPerS: needKgPerS / part,
-    duty,
-    names: namesOf(parts.map(({ name }) => name)),
-    isOne: parts.length === 1,
-  };
-}
-
 /** The number of such cylinders, or the printed size, that gives so many times as much. */
-function remedyOf(source: Source, times: number, duty: OffTakeDuty): Phrase {
-  const { gas: all, inUse, smallest, ambientC, build } = source;
+function remedyOf(source: Source, smallest: GasStore, times: number, duty: OffTakeDuty): Phrase {
+  const { gas: all, feeding, ambientC, build } = source;
+  const inUse = feeding.length;
   if (!isInCylinders(all) && !Number.isFinite(times))
     return say`No tank gives anything there: plan for warmer places, or heat with another fuel.`;
   if (!isInCylinders(all))

@@ -1,16 +1,9 @@
 import type { Build } from '../../build/build.ts';
-import type { GasPipe } from '../../build/gas.ts';
+import type { Appliance, GasPipe } from '../../build/gas.ts';
 import { fullRateOf, gasBurntIn, gasUseOf } from '../../build/gas-use.ts';
-import { boreOf, gasDropPa } from '../../calc/gas/pipe-flow.ts';
-import { type GasSection, gasTreeOf } from '../../calc/gas/pipe-tree.ts';
-import {
-  corrugatedCapacityM3S,
-  corrugatedCitations,
-  corrugatedDropPa,
-  equivalentLengthM,
-  metricTubes,
-  pipeFlowCitations,
-} from '../../catalogue/gas/pipes.ts';
+import { boreOf } from '../../calc/gas/pipe-flow.ts';
+import { type GasTree, gasTreeOf } from '../../calc/gas/pipe-tree.ts';
+import { corrugatedCitations, metricTubes, pipeFlowCitations } from '../../catalogue/gas/pipes.ts';
 import { gasProperties } from '../../catalogue/gas/properties.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
@@ -20,8 +13,10 @@ import { defineRule, given, missing, type Need, type RuleText } from '../../engi
 import { combustionCaution, gasCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { appliances, gasLimit, keyOf } from '../gas-facts.ts';
+import { corrugatedOf, dropIn, sectionOf, tubeBoreM, wayTo } from '../gas-pipes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { dropSteps } from '../working/gas-drop.ts';
 
 const text: RuleText = {
   id: 'gas.pipe-drop',
@@ -38,20 +33,12 @@ const text: RuleText = {
   ],
   fix: 'Lay wider tube on the way that loses most, or shorten it.',
   lifeSafety: true,
+  limits: ['pipe-drop'],
   place: ['gas', 'pipes'],
 };
 
 const pipes: Need<readonly GasPipe[]> = ({ gas }) =>
   gas && gas.pipes.length > 0 ? given(gas.pipes) : missing('gas.pipes');
-
-const tubeBoreM = ({ boreM, sizeM, wallM }: GasPipe): number | undefined =>
-  boreM ?? (sizeM !== undefined && wallM !== undefined ? boreOf(sizeM, wallM) : undefined);
-
-/** Corrugated tube is sold by a nominal size, and has a table of its own. */
-const corrugatedOf = ({ material, sizeM = 0 }: GasPipe): 'DN12' | 'DN15' | undefined => {
-  if (material !== 'corrugated stainless steel') return undefined;
-  return sizeM >= 0.015 ? 'DN15' : sizeM >= 0.012 ? 'DN12' : undefined;
-};
 
 function keysOf(pipe: GasPipe): readonly string[] {
   const { path, lengthM, material, sizeM, wallM, boreM } = pipe;
@@ -70,29 +57,50 @@ export default defineRule({
   ...text,
   needs: { appliances, pipes },
   check: ({ build, facts }) => {
-    const burns = gasBurntIn(build);
     const { rateMissing } = gasUseOf(build);
     const lacking = [...rateMissing, ...facts.pipes.flatMap(keysOf)];
-    const sections = facts.pipes.map((pipe) => sectionOf(pipe));
-    const { vapourM3PerKg } = gasProperties[burns];
-    const demands = new Map(
-      facts.appliances.map((appliance) => [
-        appliance.name,
-        (fullRateOf(appliance, burns) ?? 0) * vapourM3PerKg,
-      ]),
-    );
-    const tree = gasTreeOf('regulator', sections, demands, gasProperties[burns]);
+    const tree = treeOf(build, facts.appliances, facts.pipes);
     const unfed = tree.unfed.map((name) => `gas.pipes.NAME: {from: regulator, to: ${name}}`);
     if (lacking.length > 0 || unfed.length > 0)
       return { findings: [notKnown([...new Set([...lacking, ...unfed])])] };
-    const flows = new Map(tree.sections.map(({ name, flowM3S }) => [name, flowM3S]));
+    const flows = flowsIn(tree);
     const judgements = facts.appliances.map((appliance) => {
       const way = wayTo(appliance.name, facts.pipes);
       return judged({ name: appliance.name, path: appliance.path, way, flows, build });
     });
     return { findings: foldPasses(worstAlone(judgements), 'appliance') };
   },
+  work: ({ build, facts }, { subject, measured }) => {
+    if (measured === undefined) return undefined;
+    const tree = treeOf(build, facts.appliances, facts.pipes);
+    return dropSteps({
+      build,
+      appliances: facts.appliances,
+      all: facts.pipes,
+      way: wayTo(subject, facts.pipes),
+      flows: flowsIn(tree),
+      to: subject,
+    });
+  },
 });
+
+/** Everything on at once, in the volume that the vapour takes up. */
+function treeOf(build: Build, appliances: readonly Appliance[], pipes: readonly GasPipe[]): GasTree {
+  const burns = gasBurntIn(build);
+  const { vapourM3PerKg } = gasProperties[burns];
+  const demands = new Map(
+    appliances.map((appliance) => [appliance.name, (fullRateOf(appliance, burns) ?? 0) * vapourM3PerKg]),
+  );
+  return gasTreeOf(
+    'regulator',
+    pipes.map((pipe) => sectionOf(pipe)),
+    demands,
+    gasProperties[burns],
+  );
+}
+
+const flowsIn = ({ sections }: GasTree): ReadonlyMap<string, number> =>
+  new Map(sections.map(({ name, flowM3S }) => [name, flowM3S]));
 
 /** One thin pipe starves all that hangs on it: the worst of them speaks for the others. */
 function worstAlone(findings: readonly Finding[]): Finding[] {
@@ -106,45 +114,6 @@ function worstAlone(findings: readonly Finding[]): Finding[] {
       ? say``
       : say` Too much is lost to ${namesOf(others.map(({ subject }) => subject))} as well.`;
   return [{ ...worst, reason: say`${worst.reason}${also}` }, ...passes];
-}
-
-function sectionOf(pipe: GasPipe): GasSection {
-  const boreM = tubeBoreM(pipe) ?? pipe.sizeM ?? 0.01;
-  return {
-    name: pipe.name,
-    from: pipe.from,
-    to: pipe.to,
-    boreM,
-    lengthM: equivalentLengthM({ lengthM: pipe.lengthM ?? 0.001, boreM, bends: pipe.bends, tees: pipe.tees }),
-  };
-}
-
-/** The pipes from the regulator to an appliance, in this order. */
-function wayTo(appliance: string, all: readonly GasPipe[]): readonly GasPipe[] {
-  const way: GasPipe[] = [];
-  for (let at = appliance; at !== 'regulator'; ) {
-    const pipe = all.find(({ to }) => to === at);
-    if (!pipe || way.includes(pipe)) return way;
-    way.unshift(pipe);
-    at = pipe.from;
-  }
-  return way;
-}
-
-/** The table of corrugated tube ends here, m. */
-const longestPrintedM = 30;
-
-/** What is lost in a pipe at its flow; of another tube, as if it were laid in that. */
-function dropIn(pipe: GasPipe, flowM3S: number, build: Build, boreM?: number): number {
-  const corrugated = boreM === undefined ? corrugatedOf(pipe) : undefined;
-  const section = sectionOf(boreM === undefined ? pipe : { ...pipe, boreM });
-  if (corrugated) {
-    const printedM = Math.min(section.lengthM, longestPrintedM);
-    const capacity = corrugatedCapacityM3S(corrugated, printedM) ?? 0;
-    // Flow goes with the root of the drop, and beyond the table the drop with the length.
-    return corrugatedDropPa * (flowM3S / capacity) ** 2 * (section.lengthM / printedM);
-  }
-  return gasDropPa(section, flowM3S, gasProperties[gasBurntIn(build)]).dropPa;
 }
 
 interface Way {

@@ -1,9 +1,9 @@
 import type { Build } from '../../build/build.ts';
 import type { Gas, GasPipe } from '../../build/gas.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { length } from '../../engine/measure.ts';
-import { say } from '../../engine/phrase.ts';
+import { factor, length, share } from '../../engine/measure.ts';
+import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { gasCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
@@ -23,6 +23,7 @@ const text: RuleText = {
   cautions: [gasCaution],
   fix: 'Lay metal pipes with every joint in reach, and keep hoses short.',
   lifeSafety: true,
+  limits: ['pipe-wall-share', 'hose-length', 'hose-length-slide-out'],
   place: ['gas', 'pipes'],
 };
 
@@ -56,7 +57,16 @@ export default defineRule({
       ),
     ],
   }),
+  work: ({ build, facts: { gas } }, { subject }) => {
+    const pipe = gas.pipes.find(({ name }) => ofWall(name) === subject);
+    if (pipe) return wallSteps(pipe, build);
+    const hose = gas.hoses.find(({ name }) => ofLength(name) === subject);
+    return hose && hoseSteps(hose, build);
+  },
 });
+
+const ofWall = (name: string): string => `${name}: wall`;
+const ofLength = (name: string): string => `${name}: length`;
 
 const answersOf = ({ name, path, material, hiddenJoints }: GasPipe): readonly Answer[] => [
   {
@@ -101,7 +111,7 @@ function wallOf(pipe: GasPipe, build: Build): Finding[] {
   return [
     judge({
       rule: text,
-      subject: `${name}: wall`,
+      subject: ofWall(name),
       path: [...path, 'wall'],
       kind: 'length',
       measured: { value: wallM, standard: 0 },
@@ -122,7 +132,7 @@ function hoseOf({ name, path, lengthM }: Gas['hoses'][number], build: Build): Fi
   return [
     judge({
       rule: text,
-      subject: `${name}: length`,
+      subject: ofLength(name),
       path: [...path, 'length'],
       kind: 'length',
       measured: { value: lengthM, standard: 0 },
@@ -137,3 +147,45 @@ function hoseOf({ name, path, lengthM }: Gas['hoses'][number], build: Build): Fi
     }),
   ];
 }
+
+/** Tenths of a millimetre count here. */
+const inMm = (lengthM: number): Phrase => say`${factor(lengthM * 1000)} mm`;
+
+function wallSteps(pipe: GasPipe, build: Build): readonly Step[] | undefined {
+  const { path, sizeM, wallM, boreM } = pipe;
+  const thickM = wallThicknessM(pipe);
+  if (sizeM === undefined || thickM === undefined) return undefined;
+  const { value } = gasLimit('pipe-wall-share', build);
+  return [
+    {
+      what: 'The wall that is asked for at least: a share of the outside diameter',
+      sum: say`${share(value)} · ${inMm(sizeM)} = ${inMm(value * sizeM)}`,
+      result: length(value * sizeM),
+      paths: [[...path, 'size']],
+    },
+    wallM === undefined && boreM !== undefined
+      ? {
+          what: 'The wall that is left between outside and inside',
+          sum: say`(${inMm(sizeM)} − ${inMm(boreM)}) / 2 = ${inMm(thickM)}`,
+          result: length(thickM),
+          paths: [
+            [...path, 'size'],
+            [...path, 'bore'],
+          ],
+        }
+      : {
+          what: 'Its wall, as the plan says',
+          sum: inMm(thickM),
+          result: length(thickM),
+          paths: [[...path, 'wall']],
+        },
+  ];
+}
+
+const hoseSteps = ({ path, lengthM = 0 }: Gas['hoses'][number], build: Build): readonly Step[] => {
+  const { value, of } = gasLimit('hose-length', build);
+  return [
+    { what: `Asked for at most: ${of}`, result: length(value) },
+    { what: 'Its length, as the plan says', result: length(lengthM), paths: [[...path, 'length']] },
+  ];
+};

@@ -1,16 +1,17 @@
 import type { Build } from '../../build/build.ts';
 import type { Appliance, Gas } from '../../build/gas.ts';
 import { gasUseOf } from '../../build/gas-use.ts';
-import { supplyPressuresFor } from '../../catalogue/gas/requirements.ts';
-import type { Finding } from '../../engine/finding.ts';
+import { type SupplyPressure, supplyPressuresFor } from '../../catalogue/gas/requirements.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { massFlow, pressure } from '../../engine/measure.ts';
+import { massFlow, pressure, share } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
 import { appliances, asked, keyOf } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
 import { counted, joined, namesOf } from '../routed.ts';
+import { ratesStep } from '../working/gas-rate.ts';
 
 const text: RuleText = {
   id: 'gas.regulator',
@@ -59,10 +60,19 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts: { regulator: fitted, appliances: all } }, { subject }) => {
+    if (subject === 'capacity') return capacitySteps(fitted, all, build);
+    const alone = all.find(({ name }) => ofPressure(name) === subject);
+    return alone ? otherPressureSteps(fitted, alone) : usualPressureSteps(fitted, all, build);
+  },
 });
 
+const ofPressure = (name: string): string => `${name}: pressure`;
+
+const sameWithin = 0.03;
+
 const isSame = (onePa: number, otherPa: number): boolean =>
-  Math.abs(onePa - otherPa) <= 0.03 * Math.max(onePa, otherPa);
+  Math.abs(onePa - otherPa) <= sameWithin * Math.max(onePa, otherPa);
 
 const notSaid = ({ path }: Regulator, lacking: readonly string[]): Finding =>
   observed(text, {
@@ -103,7 +113,7 @@ function otherPressure(
   const { words, broken, sources, cautions } = asked('fixed-regulator', build);
   return observed(text, {
     verdict: broken,
-    subject: `${name}: pressure`,
+    subject: ofPressure(name),
     path: [...path, 'pressure'],
     measured: pressure(own ?? 0),
     reason: say`${name} is made for ${pressure(own ?? 0)}, and the regulator gives ${pressure(pressurePa)}. What is asked for: ${words}.`,
@@ -113,9 +123,12 @@ function otherPressure(
   });
 }
 
+const usualPressures = ({ codes }: Build): readonly SupplyPressure[] =>
+  supplyPressuresFor(codes).filter(({ forNew }) => forNew);
+
 /** The pressure of new vehicles where the plan's codes hold. */
 function usualPressure({ path, pressurePa }: Regulator, allAlike: boolean, build: Build): readonly Finding[] {
-  const rows = supplyPressuresFor(build.codes).filter(({ forNew }) => forNew);
+  const rows = usualPressures(build);
   const row = rows.find((each) => isSame(each.pressurePa, pressurePa));
   const { sources, cautions } = asked('fixed-regulator', build);
   if (row)
@@ -147,5 +160,71 @@ function usualPressure({ path, pressurePa }: Regulator, allAlike: boolean, build
       sources: [...rows.flatMap(({ citations }) => citations), ...sources],
       cautions,
     }),
+  ];
+}
+
+const capacitySteps = (
+  { path, capacityKgPerS }: Regulator,
+  all: readonly Appliance[],
+  build: Build,
+): readonly Step[] => [
+  ...(capacityKgPerS === undefined
+    ? []
+    : [
+        {
+          what: 'What the regulator gives at most, as its plate and the plan say',
+          result: massFlow(capacityKgPerS),
+          paths: [[...path, 'capacity']],
+        },
+      ]),
+  ratesStep('What all appliances take at once with everything lit', all, build),
+];
+
+const otherPressureSteps = (
+  { path, pressurePa }: Regulator,
+  { name, path: own, pressurePa: ownPa = 0 }: Appliance,
+): readonly Step[] => [
+  {
+    what: 'The pressure that the regulator gives',
+    result: pressure(pressurePa),
+    paths: [[...path, 'pressure']],
+  },
+  {
+    what: `The pressure that ${name} is made for; up to ${sameWithin * 100} % apart would count as the same`,
+    sum: say`${share(Math.abs(ownPa - pressurePa) / Math.max(ownPa, pressurePa))} of the higher lie between them`,
+    result: pressure(ownPa),
+    paths: [[...own, 'pressure']],
+  },
+];
+
+function usualPressureSteps(
+  { path, pressurePa }: Regulator,
+  all: readonly Appliance[],
+  build: Build,
+): readonly Step[] {
+  const usual = usualPressures(build);
+  const said = all.filter((each) => each.pressurePa !== undefined);
+  return [
+    {
+      what: `What new vehicles have; up to ${sameWithin * 100} % apart counts as the same`,
+      sum: joined(
+        usual.map((each) => say`${pressure(each.pressurePa)} for ${each.of}`),
+        '; ',
+      ),
+    },
+    ...(said.length === 0
+      ? []
+      : [
+          {
+            what: 'What the appliances are made for',
+            sum: joined(said.map(({ name, pressurePa: own = 0 }) => say`${name} ${pressure(own)}`)),
+            paths: said.map((each) => [...each.path, 'pressure']),
+          },
+        ]),
+    {
+      what: 'The pressure that the regulator gives, as the plan says',
+      result: pressure(pressurePa),
+      paths: [[...path, 'pressure']],
+    },
   ];
 }

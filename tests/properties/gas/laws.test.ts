@@ -4,6 +4,7 @@ import { gasForInput, inputOfGas, inputOnBasis } from '../../../src/calc/gas/inp
 import {
   codeDropPa,
   codeFlowM3S,
+  dropLawAt,
   gasDropPa,
   leastBoreM,
   poleDropPa,
@@ -27,6 +28,17 @@ const propane = { gravity: 1.5, viscosityPaS: 8e-6 };
 const boreM = between(0.003, 0.1);
 const lengthM = between(0.1, 50);
 const flowM3S = between(1e-7, 1e-2);
+
+test('a drop written as k·L·Q^a/D^b is the drop', () => {
+  fc.assert(
+    fc.property(boreM, lengthM, flowM3S, (bore, length, flow) => {
+      const tube = { boreM: bore, lengthM: length };
+      const { factor, flowPower, borePower } = dropLawAt(tube, flow, propane);
+      const written = (factor * length * 1e3 * (flow * 60_000) ** flowPower) / (bore * 1e3) ** borePower;
+      expect(written / gasDropPa(tube, flow, propane).dropPa).toBeCloseTo(1, 9);
+    }),
+  );
+});
 
 describe('saturation', () => {
   test('warmer is higher in pressure and lighter in liquid', () => {

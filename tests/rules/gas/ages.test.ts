@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { renderPhrase } from '../../../src/report/format-measure.ts';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -38,4 +40,12 @@ test('what has no date is not checked', async () => {
     verdict: 'not checked',
     missing: ['gas.regulator', 'gas.hoses'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    dated('2025-04-01', ''),
+    dated('2010-06-01', '2015-06-01', 'weighed: {spring: {date: 2021-01-01, total: 2500 kg}}'),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass']);
 });

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { only, reportOf } from '../../support/check.ts';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
+import { only, reportOf, words } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
 const rule = 'gas.cylinders';
@@ -62,6 +64,26 @@ test('what is not said is not checked', async () => {
   ]);
 });
 
+test('all that is not said is one finding', async () => {
+  const text = gasPlan({
+    gas: '  locker: {sealed: true}',
+    cylinder: '',
+    tanks: '  loose: {contents: propane, holds: 6 kg}',
+  });
+  const found = (await reportOf(text)).findings.filter(
+    (each) => each.rule === rule && each.verdict === 'not checked',
+  );
+  expect(found).toMatchObject([
+    {
+      subject: 'loose and the locker',
+      missing: ['gas.upright', 'tanks.loose.fixings', 'gas.locker.thing'],
+    },
+  ]);
+  expect(words(found[0]?.reason)).toBe(
+    'The plan does not say whether loose stands upright, what holds loose and which thing the locker is.',
+  );
+});
+
 test('a fixed tank is no cylinder', async () => {
   const text = gasPlan({
     cylinder: '',
@@ -91,4 +113,9 @@ test.each([
     (each) => each.rule === rule && each.verdict === 'not checked',
   );
   expect(found.flatMap((each) => each.missing ?? [])).toContain(missing);
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [gasPlan({ gas, cylinder: held(2) }), gasPlan({ gas, cylinder: held(1) }), gasPlan({})];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass']);
 });

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf } from '../../support/check.ts';
 import { gasPlan, hobInput } from '../../support/gas-plan.ts';
 
@@ -40,4 +42,13 @@ test('what is missing is asked for', async () => {
   const noInput = gasPlan({ hob: `use: cooking`, living: 'cooking: 1 h, days_between_gas_refills: 3' });
   expect((await findingOf(noInput, rule)).missing).toContain('gas.appliances.hob.input');
   expect(hobInput).toContain('net');
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [days('14'), days('30'), gasPlan({})];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'not checked',
+    'pass',
+    'warn',
+  ]);
 });

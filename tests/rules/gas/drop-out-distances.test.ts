@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
-import { findingOf, reportOf } from '../../support/check.ts';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { pairOf } from '../../../src/rules/pair.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
+import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
 const rule = 'gas.drop-out-distances';
@@ -42,6 +45,48 @@ test('a waste tank under the floor is a drain', async () => {
   expect(await findingOf(tank('740 mm'), rule)).toMatchObject({ verdict: 'warn' });
 });
 
+const under = (fromFront: string) =>
+  `size: {length: 300 mm, width: 200 mm, height: 150 mm}, at: {from_front: ${fromFront}, from_right: 100 mm, above_floor: -150 mm}`;
+const box = (name: string, fromFront: string) => `  ${name}: {mass: 8 kg, ${under(fromFront)}}`;
+
+test.each([
+  [
+    'a battery',
+    'battery',
+    'electrical: {voltage: 12 V, battery: {thing: battery, voltage: 12.8 V, chemistry: lithium iron phosphate, capacity: 100 Ah}}',
+    '',
+  ],
+  [
+    'a pump',
+    'pump',
+    'electrical: {voltage: 12 V, circuits: {pump: {from: battery, to: pump, load: 48 W, length: 2 m, conductor: 2.5 mm2}}}',
+    '',
+  ],
+  ['a gas burner', 'boiler', '', '    boiler: {thing: boiler, use: water heating}'],
+  ['the heater', 'warmer', 'heat: {heater: {thing: warmer, heated_by: battery}}', ''],
+])('%s under the floor may light what falls out', async (_, name, rest, appliances) => {
+  const at = (fromFront: string) =>
+    gasPlan({ gas: dropOut, fixtures: box(name, fromFront), rest, appliances, van });
+  // Its nearest face is 250 mm from the drop-out.
+  expect(only(await reportOf(at('750 mm')), rule, pairOf('low', name))).toMatchObject({ verdict: 'pass' });
+  expect(only(await reportOf(at('749 mm')), rule, pairOf('low', name))).toMatchObject({
+    verdict: 'warn',
+    limit: { measure: { value: 0.25 } },
+  });
+});
+
+test('what stands above the floor does not count', async () => {
+  const text = gasPlan({
+    gas: dropOut,
+    fixtures: box('battery', '500 mm').replace('above_floor: -150 mm', 'above_floor: 0 mm'),
+    rest: 'electrical: {voltage: 12 V, battery: {thing: battery, voltage: 12.8 V, chemistry: lithium iron phosphate, capacity: 100 Ah}}',
+    van: { exhaust: place('3 m') },
+  });
+  expect(
+    (await reportOf(text)).findings.filter((each) => each.rule === rule).map(({ subject }) => subject),
+  ).toEqual(['low and the exhaust of the engine']);
+});
+
 test('an exhaust that there must be and that has no place is asked for', async () => {
   const text = gasPlan({
     gas: dropOut,
@@ -70,4 +115,17 @@ test('what is missing is asked for', async () => {
     verdict: 'not checked',
     missing: ['van.exhaust', 'heat.heater.exhaust'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ gas: dropOut, van: { exhaust: place('1.2 m') } }),
+    gasPlan({ gas: dropOut, van: { exhaust: place('999 mm') } }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'not checked',
+    'pass',
+    'warn',
+  ]);
 });

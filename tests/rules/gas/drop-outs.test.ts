@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { findingOf, only, reportOf } from '../../support/check.ts';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
+import { findingOf, only, reportOf, words } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
 const rule = 'gas.drop-outs';
@@ -59,6 +61,20 @@ test('the manifold counts too', async () => {
   expect(only(await reportOf(text), rule, 'the living space').verdict).toBe('fail');
 });
 
+test('where the plan says nothing of drop-outs, it is told which spaces hold fittings', async () => {
+  const found = await findingOf(gasPlan({}), rule);
+  expect(found).toMatchObject({ verdict: 'not checked', subject: 'cupboard', missing: ['gas.drop_outs'] });
+  expect(words(found.reason)).toContain('from a space without one gas cannot leave');
+  expect(words(found.reason)).toContain('Gas fittings are in cupboard (hob)');
+});
+
+test('where the plan says that there are none, each space fails', async () => {
+  expect(await findingOf(gasPlan({ gas: '  drop_outs: {}' }), rule)).toMatchObject({
+    verdict: 'fail',
+    subject: 'cupboard',
+  });
+});
+
 test('what is missing is asked for', async () => {
   expect(await findingOf(gasPlan({}), rule)).toMatchObject({
     verdict: 'not checked',
@@ -68,4 +84,14 @@ test('what is missing is asked for', async () => {
     verdict: 'not checked',
     missing: ['gas.drop_outs.low.area'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ gas: drops('low: {in: cupboard, area: 20 cm2}') }),
+    gasPlan({ gas: drops('low: {in: cupboard, area: 12 cm2}') }),
+    gasPlan({ gas: drops('low: {area: 20 cm2}') }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass', 'warn']);
 });

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -41,4 +43,19 @@ test('without any exhaust, or a vent without a place, it is not checked', async 
   expect(
     await findingOf(gasPlan({ gas: '  locker: {thing: locker}', van: { exhaust: at('1 m') } }), rule),
   ).toMatchObject({ missing: ['gas.locker.vent'] });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ gas: vented, van: { exhaust: at('600 mm') } }),
+    gasPlan({ gas: vented, van: { exhaust: at('499 mm') } }),
+    gasPlan({ gas: vented, van: { exhaust: at('499 mm') }, codes: 'us' }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'fail',
+    'not checked',
+    'pass',
+    'warn',
+  ]);
 });

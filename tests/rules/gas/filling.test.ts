@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { renderPhrase } from '../../../src/report/format-measure.ts';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -37,4 +39,9 @@ test('cylinders are filled elsewhere', async () => {
 
 test('a plan without gas is not checked', async () => {
   expect((await findingOf('storystick: 1\nvan: {}', rule)).missing).toContain('gas');
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [tank(', filled_from: outside'), tank(', filled_from: inside'), tank(''), gasPlan({})];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['not checked', 'pass', 'warn']);
 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -26,4 +27,17 @@ test('silence is not checked', async () => {
     verdict: 'not checked',
     missing: ['gas.appliances.hob.flame_failure'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ hob: 'use: cooking, flame_failure: true' }),
+    gasPlan({ hob: 'use: cooking, flame_failure: false' }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'fail',
+    'not checked',
+    'pass',
+  ]);
 });

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { renderPhrase } from '../../../src/report/format-measure.ts';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -33,4 +35,12 @@ test('butane has less heat in a kilogram', async () => {
   });
   // 3600 / 45.75e6 kg/s.
   expect(renderPhrase((await findingOf(text, rule)).reason, 'metric')).toContain('283 g/h of butane');
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [hob('input: 160 g/h'), hob('')];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'not checked',
+    'pass',
+  ]);
 });

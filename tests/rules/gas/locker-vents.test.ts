@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { findingOf } from '../../support/check.ts';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
+import { findingOf, words } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
 const rule = 'gas.locker-vents';
@@ -47,6 +49,40 @@ test('a large locker needs two hundredths of its floor', async () => {
   );
 });
 
+test.each([
+  // Ten more low make 50 low and 60 high, which is less to cut than sixty more low.
+  [
+    'low_vent: 40 cm2, high_vent: 60 cm2',
+    'uk',
+    'Open 10 cm² more low down,',
+    'low_vent: 50 cm2, high_vent: 60 cm2',
+  ],
+  [
+    'low_vent: 60 cm2, high_vent: 40 cm2',
+    'uk',
+    'Open 10 cm² more high up,',
+    'low_vent: 60 cm2, high_vent: 50 cm2',
+  ],
+  [
+    'low_vent: 90 cm2, high_vent: 20 cm2',
+    'uk',
+    'Open 10 cm² more in its floor,',
+    'low_vent: 100 cm2, high_vent: 20 cm2',
+  ],
+  [
+    'low_vent: 10 cm2, high_vent: 45 cm2',
+    'uk',
+    'Open 40 cm² more low down and 5.0 cm² more high up,',
+    'low_vent: 50 cm2, high_vent: 50 cm2',
+  ],
+  ['low_vent: 60 cm2', 'us', 'Open 50 cm² more high up,', 'low_vent: 60 cm2, high_vent: 50 cm2'],
+])('the least that cures %s in %s is asked for, and cures', async (vents, codes, remedy, cured) => {
+  const found = await findingOf(locker(vents, codes), rule);
+  expect(found.verdict).not.toBe('pass');
+  expect(words(found.remedy)).toContain(remedy);
+  expect(await findingOf(locker(cured, codes), rule)).toMatchObject({ verdict: 'pass' });
+});
+
 test('what is missing is asked for', async () => {
   expect(await findingOf(gasPlan({}), rule)).toMatchObject({ missing: ['gas.locker'] });
   expect(await findingOf(locker(''), rule)).toMatchObject({
@@ -56,4 +92,14 @@ test('what is missing is asked for', async () => {
   expect(await findingOf(gasPlan({ gas: '  locker: {low_vent: 100 cm2}' }), rule)).toMatchObject({
     missing: ['gas.locker.thing'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    locker('low_vent: 120 cm2'),
+    locker('low_vent: 99 cm2'),
+    locker('low_vent: 50 cm2', 'au'),
+    locker(''),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass', 'warn']);
 });

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -47,4 +49,14 @@ test('a fixed tank needs none', async () => {
     gas: '  stored_in: fixed tank',
   });
   expect(await findingOf(text, rule)).toMatchObject({ verdict: 'pass', subject: 'fixed tank' });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    locker(good),
+    locker(good.replace('sealed: true', 'sealed: false')),
+    locker(good.replace('sealed: true', 'sealed: false'), 'au'),
+    locker(''),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass', 'warn']);
 });

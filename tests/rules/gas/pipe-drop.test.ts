@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { gasDropPa } from '../../../src/calc/gas/pipe-flow.ts';
 import { gasProperties } from '../../../src/catalogue/gas/properties.ts';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -130,4 +132,19 @@ test('what is missing is asked for in one finding', async () => {
     verdict: 'not checked',
     missing: ['gas.pipes.NAME: {from: regulator, to: hob}'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ gas: pipe(tube) }),
+    gasPlan({ gas: pipe('material: copper, size: 6 mm, wall: 1 mm, length: 12 m') }),
+    gasPlan({ gas: pipe('material: copper, size: 6 mm, wall: 1 mm, length: 12 m'), codes: 'us' }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'fail',
+    'not checked',
+    'pass',
+    'warn',
+  ]);
 });

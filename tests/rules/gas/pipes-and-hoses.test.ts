@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, reportOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -75,4 +77,9 @@ test('what the plan does not say is not checked', async () => {
     verdict: 'not checked',
     missing: ['gas.pipes'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [piped(sound), piped('material: hose, hidden_joints: 1'), piped('length: 1 m')];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['fail', 'not checked', 'pass', 'warn']);
 });

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { combustionCaution, gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf, only, reportOf } from '../../support/check.ts';
 import { gasPlan, hobInput } from '../../support/gas-plan.ts';
 
@@ -54,4 +56,19 @@ test('what is missing is asked for', async () => {
       missing: ['gas.regulator.capacity', 'gas.appliances.hob.pressure'],
     },
   );
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    regulated('pressure: 30 mbar, capacity: 1.5 kg/h'),
+    regulated('pressure: 30 mbar, capacity: 100 g/h'),
+    regulated('pressure: 60 mbar, capacity: 1.5 kg/h', 'pressure: 60 mbar'),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution, combustionCaution], texts)).toEqual([
+    'fail',
+    'not checked',
+    'pass',
+    'warn',
+  ]);
 });

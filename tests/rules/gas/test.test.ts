@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { gasCaution } from '../../../src/rules/cautions.ts';
+import { cautionedVerdicts } from '../../support/cautioned.ts';
 import { findingOf } from '../../support/check.ts';
 import { gasPlan } from '../../support/gas-plan.ts';
 
@@ -16,4 +18,13 @@ test('silence is not checked', async () => {
     verdict: 'not checked',
     missing: ['gas.tightness_test'],
   });
+});
+
+test('every finding carries its cautions, whatever the verdict', async () => {
+  const texts = [
+    gasPlan({ gas: '  tightness_test: true' }),
+    gasPlan({ gas: '  tightness_test: false' }),
+    gasPlan({}),
+  ];
+  expect(await cautionedVerdicts(rule, [gasCaution], texts)).toEqual(['not checked', 'pass', 'warn']);
 });
