@@ -1,4 +1,4 @@
-import type { Plan } from '../plan/schema.ts';
+import type { Place, Plan } from '../plan/schema.ts';
 import type { Air, Fan, LivingSpace, Vent } from './air.ts';
 import type { Vehicle } from './build.ts';
 import type { Layout } from './layout.ts';
@@ -22,7 +22,8 @@ function ventOf(
 ): Vent {
   const opening = given.opening === undefined ? undefined : van.openings?.[given.opening];
   const surface = given.in ?? opening?.in;
-  const place = locating.at(given.at ?? opening?.at);
+  const at = given.at ?? opening?.at;
+  const place = locating.at(at && surface ? onSurface(at, surface) : at);
   return {
     name,
     path: ['air', 'vents', name],
@@ -32,8 +33,31 @@ function ventOf(
     ...(given.closes !== undefined && { closes: given.closes }),
     ...(given.serves !== undefined && { serves: given.serves }),
     ...(given.opening !== undefined && { opening: given.opening }),
+    ...(at?.above_floor && { aboveFloorM: at.above_floor.value }),
     ...(place && { place }),
   };
+}
+
+/** Exactly at a face of the load bay. */
+const atFace = { kind: 'length', value: 0, halfWidth: 0, shared: [] } as const;
+
+/** A vent in a wall is where the wall is; along it the plan says where. */
+function onSurface(at: Place, surface: NonNullable<Vent['surface']>): Place {
+  const isAcross = at.from_left !== undefined || at.from_right !== undefined || at.centred === true;
+  const isAlong = at.from_front !== undefined || at.from_rear !== undefined;
+  switch (surface) {
+    case 'left wall':
+      return isAcross ? at : { ...at, from_left: atFace };
+    case 'right wall':
+      return isAcross ? at : { ...at, from_right: atFace };
+    case 'bulkhead':
+      return isAlong ? at : { ...at, from_front: atFace };
+    case 'rear doors':
+      return isAlong ? at : { ...at, from_rear: atFace };
+    case 'ceiling':
+    case 'floor':
+      return at;
+  }
 }
 
 /** A vent in the ceiling is high and one in the floor is low; of one in a wall the plan says it. */

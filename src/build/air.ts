@@ -17,6 +17,8 @@ export interface Vent {
   readonly serves?: string;
   /** The opening of the van that it is in. */
   readonly opening?: string;
+  /** As the plan writes it, also where the rest of the place lacks. */
+  readonly aboveFloorM?: number;
   readonly place?: PlaceInVan;
 }
 

@@ -109,7 +109,10 @@ export interface ColdAirs {
   readonly citations: readonly Citation[];
 }
 
-/** The air inside in the coldest weather that the plan names. */
+/**
+ * The air inside in the coldest weather that the plan names. Mild nights, on which the air itself may be full of water, are
+ * for the check of the air (`mild-nights.ts`): no insulation keeps a face dry in air that can hold no more.
+ */
 export function coldAirs(build: Build, heat: Heat, outsideC: number): ColdAirs {
   const night = nightAirOf(build);
   const [first, ...more] = ('humid' in night ? night.humid : [])

@@ -146,17 +146,8 @@ function workedOut(build: Build): NightAirOf {
   const asleepC = heat?.asleepC ?? Math.min(stillNight.usualAsleepC, insideC);
   const leaksM3PerS =
     heat?.airChangesPerHour === undefined ? undefined : flowOfAirChangesM3S(heat.airChangesPerHour, airM3);
-  const still = (when: StillAir['when'], warmC: number, outsideC: number): StillAir => {
-    const stackM3PerS = stackM3S(vents, warmC, outsideC);
-    // Vents and leaks are partly the same openings, and leaks are guesses: the larger, not the sum.
-    return {
-      when,
-      insideC: warmC,
-      outsideC,
-      stackM3PerS,
-      flowM3PerS: Math.max(stackM3PerS, leaksM3PerS ?? 0),
-    };
-  };
+  const still = (when: StillAir['when'], warmC: number, outsideC: number): StillAir =>
+    stillAirOf({ vents, leaksM3PerS }, when, warmC, outsideC);
   const mildC = asleepC - stillNight.mildRiseK;
   const mild = still('mild', asleepC, mildC);
   const { winterLowC } = habits;
@@ -189,6 +180,17 @@ function workedOut(build: Build): NightAirOf {
 }
 
 const secondsADay = 86_400;
+
+/** Vents and leaks are partly the same openings, and leaks are guesses: the larger, not the sum. */
+export function stillAirOf(
+  { vents, leaksM3PerS }: { readonly vents: FixedOpenings; readonly leaksM3PerS?: number | undefined },
+  when: StillAir['when'],
+  insideC: number,
+  outsideC: number,
+): StillAir {
+  const stackM3PerS = stackM3S(vents, insideC, outsideC);
+  return { when, insideC, outsideC, stackM3PerS, flowM3PerS: Math.max(stackM3PerS, leaksM3PerS ?? 0) };
+}
 
 // --- Openings ---
 
@@ -226,15 +228,15 @@ export function fixedOpeningsOf({ air, vehicle }: Build): FixedOpenings {
 }
 
 /**
- * How high a vent is above the floor. In the ceiling and in the floor its surface says it. In a wall its place does, but a
- * high one at 0 is one whose plan gives no height.
+ * How high a vent is above the floor. In the ceiling and in the floor its surface says it. In a wall the plan does, also
+ * where it does not say how far along; a low one that has a place without a height is at the floor.
  */
 export const ventHeightM =
   (ceilingM: number | undefined) =>
-  ({ surface, place, level }: Vent): number | undefined => {
+  ({ surface, aboveFloorM, place, level }: Vent): number | undefined => {
     if (surface === 'floor') return 0;
     if (surface === 'ceiling') return ceilingM;
-    return level === 'high' && place?.zM === 0 ? undefined : place?.zM;
+    return aboveFloorM ?? (level === 'high' ? undefined : place?.zM);
   };
 
 const middleM = (vents: readonly Vent[], heightOf: (vent: Vent) => number | undefined): number => {
@@ -317,7 +319,8 @@ function waterOfDay({ habits, gas, heat }: Build, people: number): WaterOfDay {
 
 const waterOf = { propane: 'propane-burnt', butane: 'butane-burnt', diesel: 'propane-burnt' } as const;
 
-function humidOf(part: Humid['part'], air: StillAir, releaseKgPerS: number): Humid {
+/** The steady state of a part of the day: what is set free against what the air carries out. */
+export function humidOf(part: Humid['part'], air: StillAir, releaseKgPerS: number): Humid {
   const { when, insideC, outsideC, flowM3PerS } = air;
   const damp: Damp = steadyDamp({
     insideC,

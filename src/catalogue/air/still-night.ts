@@ -35,6 +35,19 @@ export const stillNight = {
   ],
 } as const;
 
+/** What is judged of still nights that are not cold, and how. */
+export const mildNights = {
+  citations: [
+    chosen(
+      'The heating is on at night until it is 5 K colder outside than inside, and no night counts as warmer than the mean of the warmest month',
+    ),
+    chosen(
+      'On mild nights the limit against mould at a surface is that of the air: walls are then nearly as warm as the room',
+      'Cold panes and ribs get wet before that.',
+    ),
+  ],
+} as const;
+
 /** How far apart things of protection may be, where nothing was read. */
 export const protectionReach = {
   /** Below the ceiling, for a smoke alarm to count as on or near it. */

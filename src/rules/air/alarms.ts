@@ -5,7 +5,7 @@ import type { PlaceInVan } from '../../calc/space/route.ts';
 import { protectionReach } from '../../catalogue/air/still-night.ts';
 import { type GasLimit, gasLimitFor } from '../../catalogue/gas/limits.ts';
 import { type GasRequirement, gasRequirementFor } from '../../catalogue/gas/requirements.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -37,6 +37,12 @@ const text: RuleText = {
   ],
   fix: 'Fit the alarms that are missing, of the kind for vehicles, where their instructions say.',
   lifeSafety: true,
+  limits: [
+    'gas-alarm-above-floor',
+    'monoxide-alarm-nearest',
+    'monoxide-alarm-furthest',
+    'monoxide-alarm-below-ceiling',
+  ],
   place: ['protection', 'alarms'],
 };
 
@@ -65,6 +71,11 @@ export default defineRule({
         ...wellPlaced(seen),
       ],
     };
+  },
+  work: ({ build, facts }, finding) => {
+    const { alarms } = facts.protection;
+    const flame = finding.measured && indoors(facts.flames).find(({ name }) => name === finding.subject);
+    return flame && acrossSteps(alarms, flame, (build.vehicle.bay?.widthM ?? 0) / 2);
   },
 });
 
@@ -257,15 +268,72 @@ function monoxideSeen(place: PlaceInVan, ceilingM: number, build: Build, burning
   };
 }
 
+type PlacedFlame = ReturnType<typeof indoors>[number];
+
+interface NearAlarm {
+  readonly alarm: Alarm;
+  readonly place: PlaceInVan;
+  readonly apartM: number;
+  /** How many carbon monoxide alarms with a place there are. */
+  readonly of: number;
+}
+
+/** Of the carbon monoxide alarms with a place. */
+function nearestAlarm(alarms: readonly Alarm[], flame: PlacedFlame): NearAlarm | undefined {
+  const placed = alarms.flatMap((alarm) =>
+    alarm.kind === 'carbon monoxide alarm' && alarm.place
+      ? [{ alarm, place: alarm.place, apartM: acrossM(alarm.place, flame.place) }]
+      : [],
+  );
+  const [nearest] = [...placed].sort((one, other) => one.apartM - other.apartM);
+  return nearest && { ...nearest, of: placed.length };
+}
+
+function acrossSteps(
+  alarms: readonly Alarm[],
+  flame: PlacedFlame,
+  halfWidthM: number,
+): readonly Step[] | undefined {
+  const nearest = nearestAlarm(alarms, flame);
+  if (!nearest) return undefined;
+  const { alarm, place, apartM, of } = nearest;
+  const alongM = Math.abs(place.xM - flame.place.xM);
+  const asideM = Math.abs(place.yM - flame.place.yM);
+  const which = of > 1 ? `, the nearest of ${of} carbon monoxide alarms` : '';
+  const paths = [alarm.path, flame.thing === undefined ? flame.path : ['fixtures', flame.thing]];
+  return [
+    {
+      what: `How far apart along the van: a${which}`,
+      sum: say`${longerLess(place.xM, flame.place.xM)}, from the front of the load bay`,
+      result: length(alongM),
+      paths,
+    },
+    {
+      what: 'How far apart across it: b',
+      sum: say`${longerLess(place.yM + halfWidthM, flame.place.yM + halfWidthM)}, from the left`,
+      result: length(asideM),
+      paths,
+    },
+    {
+      what: 'In a straight line over the floor: √(a² + b²)',
+      sum: say`√(${length(alongM)}² + ${length(asideM)}²)`,
+      result: length(apartM),
+    },
+  ];
+}
+
+/** The larger less the smaller. */
+const longerLess = (one: number, other: number): Phrase =>
+  say`${length(Math.max(one, other))} − ${length(Math.min(one, other))}`;
+
 /** What burns inside and has no carbon monoxide alarm within reach. */
 function farOff(alarms: readonly Alarm[], burning: readonly Flame[], { codes }: Build): readonly Finding[] {
-  const places = alarms.flatMap(({ kind, place }) =>
-    kind === 'carbon monoxide alarm' && place ? [place] : [],
-  );
-  if (places.length === 0) return [];
   const row = gasLimitFor('monoxide-alarm-furthest', codes);
   return indoors(burning)
-    .map((flame) => ({ flame, apartM: Math.min(...places.map((place) => acrossM(place, flame.place))) }))
+    .flatMap((flame) => {
+      const nearest = nearestAlarm(alarms, flame);
+      return nearest ? [{ flame, apartM: nearest.apartM }] : [];
+    })
     .filter(({ apartM }) => exceeds(apartM, row.value))
     .map(({ flame, apartM }) =>
       observed(text, {

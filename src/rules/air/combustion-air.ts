@@ -1,7 +1,10 @@
+import type { Vent } from '../../build/air.ts';
+import type { Build } from '../../build/build.ts';
 import type { Flame } from '../../build/flames.ts';
 import { fixedOpeningsOf } from '../../build/night-air.ts';
+import { parallelAreaM2 } from '../../calc/air/openings.ts';
 import { dwellingOpenFlueM2, dwellingOpenFlueRow } from '../../catalogue/air/fixed-ventilation.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { freeArea, power } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -10,6 +13,7 @@ import { flames } from '../air-facts.ts';
 import { airCaution, combustionCaution, gasCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { ventsStep } from '../working/vents.ts';
 
 const text: RuleText = {
   id: 'air.combustion-air',
@@ -52,11 +56,45 @@ export default defineRule({
   ...text,
   needs: { flued },
   check: ({ build, facts }) => {
-    const { lowM2, highM2, withoutLevel } = fixedOpeningsOf(build);
-    const fixedM2 = withoutLevel.reduce((sum, { freeAreaM2 }) => sum + freeAreaM2, lowM2 + highM2);
+    const fixedM2 = parallelAreaM2(fixedVents(build).map(({ freeAreaM2 }) => freeAreaM2));
     return { findings: [findingFor(facts.flued, fixedM2)] };
   },
+  work: ({ build, facts }) => (facts.flued.length === 0 ? undefined : steps(facts.flued, build)),
 });
+
+function fixedVents(build: Build): readonly Vent[] {
+  const { low, high, withoutLevel } = fixedOpeningsOf(build);
+  return [...low, ...high, ...withoutLevel];
+}
+
+const netOf = (all: readonly Flued[]): number => all.reduce((sum, { netW }) => sum + netW, 0);
+
+function steps(all: readonly Flued[], build: Build): readonly Step[] {
+  const netW = netOf(all);
+  const rows = all.map(
+    ({ flame, netW: eachW }): Part => ({
+      name: flame.name,
+      path: flame.path,
+      origin: 'computed',
+      values: [],
+      adds: power(eachW),
+    }),
+  );
+  return [
+    {
+      what: 'What takes its air from the room, at full flame, net: P',
+      result: power(netW),
+      parts: { columns: ['input'], rows },
+      paths: all.map(({ flame }) => flame.path),
+    },
+    {
+      what: 'Free area that it needs, with no credit for leaks: 5 cm² for each kW',
+      sum: say`${freeArea(dwellingOpenFlueM2(1000).withoutLeaksM2)} for ${power(1000)} · ${power(netW)}`,
+      result: freeArea(dwellingOpenFlueM2(netW).withoutLeaksM2),
+    },
+    ventsStep('Fixed vents that nobody can shut', fixedVents(build)),
+  ];
+}
 
 function findingFor(all: readonly Flued[], fixedM2: number): Finding {
   const [first] = all;
@@ -67,7 +105,7 @@ function findingFor(all: readonly Flued[], fixedM2: number): Finding {
       path: text.place,
       reason: say`The plan shows nothing with an open flue.`,
     });
-  const netW = all.reduce((sum, each) => sum + each.netW, 0);
+  const netW = netOf(all);
   const { withoutLeaksM2 } = dwellingOpenFlueM2(netW);
   return judge({
     rule: text,

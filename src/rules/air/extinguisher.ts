@@ -29,6 +29,7 @@ const text: RuleText = {
   ],
   fix: 'Keep an extinguisher by the way out and a fire blanket by the cooker.',
   lifeSafety: true,
+  limits: ['extinguisher-mass'],
   place: ['protection', 'extinguisher'],
 };
 

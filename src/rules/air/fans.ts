@@ -1,16 +1,18 @@
 import type { Air } from '../../build/air.ts';
+import { type Fanned, fanKeys, fanned, type KnownFan, knownFans } from '../../build/fanned.ts';
 import { areaForDepressionM2 } from '../../calc/air/fans.ts';
 import { dischargeRows, fanPairPractice } from '../../catalogue/air/flow.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { airFlow, freeArea, length, pressure } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { airLimit, type Fanned, fanKeys, fanned, type KnownFan, knownFans } from '../air-facts.ts';
+import { airLimit } from '../air-facts.ts';
 import { airCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { balanceSteps, fanStep } from '../working/fans.ts';
 
 const text: RuleText = {
   id: 'air.fans',
@@ -26,6 +28,7 @@ const text: RuleText = {
   ],
   cautions: [airCaution],
   fix: 'Open a way in for the air that a fan is to move, far from it.',
+  limits: ['extract-kitchen'],
   place: ['air', 'fans'],
 };
 
@@ -54,7 +57,39 @@ export default defineRule({
       ),
     };
   },
+  work: ({ facts }, { subject, limit }) => {
+    const { air, known } = facts.fans;
+    const together = fanned(air, known);
+    const index = known.findIndex(({ fan }) => fan.name === subject);
+    const found = known[index];
+    if (!found) return undefined;
+    return [
+      ...balanceSteps(known, together),
+      ...(limit ? [limitStep(found)] : []),
+      fanStep(found, together.flowsM3PerS[index] ?? 0, together),
+    ];
+  },
 });
+
+/** A fan for a thing of its own, or one that blows in, needs no more than some air. */
+const isForRoom = ({ fan, blows }: KnownFan): boolean => blows === 'exhaust' && fan.serves === undefined;
+
+const leastFlowOf = (known: KnownFan): number =>
+  isForRoom(known)
+    ? Math.min(airLimit('extract-kitchen').value, known.openFlowM3PerS / 2)
+    : known.openFlowM3PerS / 10;
+
+function limitStep(known: KnownFan): Step {
+  const { openFlowM3PerS, fan } = known;
+  return {
+    what: 'What it is held against',
+    sum: isForRoom(known)
+      ? say`the smaller of ${airFlow(airLimit('extract-kitchen').value)} for the steam of a kitchen and half of ${airFlow(openFlowM3PerS)}`
+      : say`${airFlow(openFlowM3PerS)} / 10: for a thing of its own, or blowing in, some air is enough`,
+    result: airFlow(leastFlowOf(known)),
+    paths: [fan.path],
+  };
+}
 
 /** Fans nearer to each other than this blow past the room between them: own choice. */
 const pairApartM = 1;
@@ -78,12 +113,13 @@ function opposing(known: readonly KnownFan[]): readonly string[] {
 /** It warns where a fan that blows out moves less than a kitchen's steam asks for, or where a pair sits together. */
 function findingFor(
   air: Air,
-  { fan, blows, openFlowM3PerS, curve }: KnownFan,
+  known: KnownFan,
   together: Fanned,
   flowM3PerS: number,
   close: readonly string[],
 ): Finding {
   const row = airLimit('extract-kitchen');
+  const { fan, blows, openFlowM3PerS, curve } = known;
   const { path } = fan;
   const subject = fan.name;
   const others = air.fans.length > 1 ? 'with all fans running and ' : 'with ';
@@ -105,9 +141,7 @@ function findingFor(
       reason: say`${reason} The fans that blow in and out sit less than ${length(pairApartM)} apart, so the air goes from one to the other and not through the room.`,
       remedy: say`Put them ${length(pairApartM)} or more apart, best at opposite ends of the room.`,
     });
-  // A fan for a thing of its own, or one that blows in, needs no more than some air.
-  const isForRoom = blows === 'exhaust' && fan.serves === undefined;
-  const limit = isForRoom ? Math.min(row.value, openFlowM3PerS / 2) : openFlowM3PerS / 10;
+  const limit = leastFlowOf(known);
   return judge({
     rule: text,
     subject,
@@ -122,8 +156,8 @@ function findingFor(
       const depressionPa = pressureAt(curve, limit);
       return say`Open ${freeArea(Math.max(0, areaForDepressionM2(curve, depressionPa) - together.openM2))} more, such as a window, while it runs: then it moves ${airFlow(limit)}.`;
     },
-    sources: isForRoom ? row.citations : [],
-    cautions: isForRoom ? row.cautions : [],
+    sources: isForRoom(known) ? row.citations : [],
+    cautions: isForRoom(known) ? row.cautions : [],
   });
 }
 

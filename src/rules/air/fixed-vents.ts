@@ -21,7 +21,7 @@ import { airCaution, combustionCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
-import { caravanSteps, isInRoof, leisureSteps } from '../vents-working.ts';
+import { caravanSteps, isInRoof, leisureSteps } from '../working/vents.ts';
 
 const text: RuleText = {
   id: 'air.fixed-vents',

@@ -1,4 +1,5 @@
 import type { Air } from '../../build/air.ts';
+import { fanKeys, fanned, type KnownFan, knownFans } from '../../build/fanned.ts';
 import type { Flame } from '../../build/flames.ts';
 import { fanFlowM3S } from '../../calc/air/fans.ts';
 import { orificeAreaM2 } from '../../calc/air/orifice.ts';
@@ -8,10 +9,11 @@ import { judge } from '../../engine/judge.ts';
 import { freeArea, pressure } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { airLimit, fanKeys, fanned, flames, knownFans } from '../air-facts.ts';
+import { airLimit, flames } from '../air-facts.ts';
 import { airCaution, combustionCaution, gasCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { depressionStep, fansStep, openStep } from '../working/fans.ts';
 
 const text: RuleText = {
   id: 'air.flue-draught',
@@ -24,6 +26,7 @@ const text: RuleText = {
   cautions: [combustionCaution, gasCaution, airCaution],
   fix: 'Let no fan run while an open flue burns, or take a room-sealed appliance.',
   lifeSafety: true,
+  limits: ['room-depression'],
   place: ['air', 'fans'],
 };
 
@@ -55,10 +58,20 @@ export default defineRule({
   ...text,
   needs: { drawn },
   check: ({ facts }) => ({ findings: [findingFor(facts.drawn)] }),
+  work: ({ facts }) => {
+    const { air } = facts.drawn;
+    const exhausts = exhaustsOf(air);
+    if (!air || exhausts.length === 0) return undefined;
+    const together = fanned(air, exhausts);
+    return [openStep(together.openings), fansStep(exhausts, together), depressionStep(together)];
+  },
 });
 
+const exhaustsOf = (air: Air | undefined): readonly KnownFan[] =>
+  air ? knownFans(air).filter(({ blows }) => blows === 'exhaust') : [];
+
 function findingFor({ air, open }: Drawn): Finding {
-  const exhausts = air ? knownFans(air).filter(({ blows }) => blows === 'exhaust') : [];
+  const exhausts = exhaustsOf(air);
   const names = namesOf(open.map(({ name }) => name));
   const [first] = open;
   if (!air || !first || exhausts.length === 0)

@@ -1,8 +1,9 @@
 import type { Build } from '../../build/build.ts';
+import { fanned, knownFans } from '../../build/fanned.ts';
 import { type Flame, flamesOf } from '../../build/flames.ts';
 import { type NightAir, stackM3S } from '../../build/night-air.ts';
 import { burnt, butaneMolecule, flameFlows, propaneMolecule } from '../../calc/air/burning.ts';
-import { flowForPpmAfterM3S, ppmAfter } from '../../calc/air/carbon-dioxide.ts';
+import { type FillingBreathedRoom, flowForPpmAfterM3S, ppmAfter } from '../../calc/air/carbon-dioxide.ts';
 import { stillNight } from '../../catalogue/air/still-night.ts';
 import { gasRequirementFor } from '../../catalogue/gas/requirements.ts';
 import type { Finding } from '../../engine/finding.ts';
@@ -10,10 +11,11 @@ import { judge } from '../../engine/judge.ts';
 import { airFlow, concentration, duration, mass } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { airLimit, fanned, flames, knownFans, night } from '../air-facts.ts';
+import { airLimit, flames, night } from '../air-facts.ts';
 import { airCaution, combustionCaution, gasCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { type Fumes, fumesSteps } from '../working/flueless.ts';
 
 const text: RuleText = {
   id: 'air.flueless',
@@ -31,6 +33,7 @@ const text: RuleText = {
   ],
   fix: 'Take a room-sealed heater; open a window and the vents whenever a hob burns.',
   lifeSafety: true,
+  limits: ['carbon-dioxide-workplace'],
   place: ['gas', 'appliances'],
 };
 
@@ -47,11 +50,7 @@ export default defineRule({
   ...text,
   needs: { appliances },
   check: ({ build, facts }) => {
-    const flueless = facts.appliances.filter(({ flue }) => flue === 'flueless');
-    const heaters = facts.appliances.filter(
-      ({ use, flue }) => use === 'room heating' && flue !== 'room-sealed',
-    );
-    const others = flueless.filter((each) => !heaters.includes(each));
+    const { heaters, others } = sorted(facts.appliances);
     if (heaters.length + others.length === 0)
       return {
         findings: [
@@ -70,7 +69,22 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts }, { measured }) => {
+    const still = night(build);
+    return measured && still.ok
+      ? fumesSteps(fumesOf(still.value, sorted(facts.appliances).others, build), build)
+      : undefined;
+  },
 });
+
+/** What heats the room with its fumes in it or near it, and whatever else has no flue. */
+function sorted(appliances: readonly Flame[]): Record<'heaters' | 'others', readonly Flame[]> {
+  const heaters = appliances.filter(({ use, flue }) => use === 'room heating' && flue !== 'room-sealed');
+  return {
+    heaters,
+    others: appliances.filter((each) => each.flue === 'flueless' && !heaters.includes(each)),
+  };
+}
 
 function heaterFinding({ name, path, flue }: Flame, { codes }: Build): Finding {
   const row = gasRequirementFor('flueless-heater', codes);
@@ -112,33 +126,64 @@ function roomFinding(flueless: readonly Flame[], build: Build): Finding {
   return fumesIn(still.value, flueless, first, build);
 }
 
+interface Burning extends Fumes {
+  readonly room: Omit<FillingBreathedRoom, 'flowM3S'>;
+  readonly waterKg: number;
+  readonly fanlessPpm: number;
+}
+
 /** All flames full on through the cooking, with the fans on, or with what warmth moves where there are none. */
-function fumesIn(still: NightAir, flueless: readonly Flame[], first: Flame, build: Build): Finding {
+function fumesOf(still: NightAir, flueless: readonly Flame[], build: Build): Burning {
   const { carbonDioxide, airM3 } = still;
   const insideC = build.heat?.insideC ?? stillNight.usualInsideC;
+  const outsideC = insideC - stillNight.mildRiseK;
   const seconds = build.habits.cookingS ?? stillNight.usualCookingS;
-  const fanM3PerS = build.air ? fanned(build.air, roomFans(build)).freshM3S : 0;
-  const calmM3PerS = stackM3S(still.vents, insideC, insideC - stillNight.mildRiseK);
+  const fans = roomFans(build);
+  const together = build.air && fanned(build.air, fans);
+  const fanM3PerS = together?.freshM3S ?? 0;
+  const calmM3PerS = stackM3S(still.vents, insideC, outsideC);
   const flowM3PerS = Math.max(fanM3PerS, calmM3PerS, still.leaksM3PerS ?? 0);
-  const burning = flueless.map(({ burns, gasKgPerS = 0 }) => ({
-    gasKg: gasKgPerS * seconds,
-    waterKg: burnt(moleculeOf(burns)).waterPerFuel * gasKgPerS * seconds,
-    carbonDioxideM3S: flameFlows(moleculeOf(burns), gasKgPerS, insideC).carbonDioxideM3S,
-  }));
+  const burning = flueless.map((flame) => {
+    const { burns, gasKgPerS = 0 } = flame;
+    return {
+      flame,
+      gasKgPerS,
+      waterKg: burnt(moleculeOf(burns)).waterPerFuel * gasKgPerS * seconds,
+      carbonDioxideM3S: flameFlows(moleculeOf(burns), gasKgPerS, insideC).carbonDioxideM3S,
+    };
+  });
+  const generationM3PerS = burning.reduce((sum, each) => sum + each.carbonDioxideM3S, 0);
   const room = {
     outsidePpm: carbonDioxide.outsidePpm,
     startPpm: carbonDioxide.startPpm,
-    generationM3S: burning.reduce((sum, each) => sum + each.carbonDioxideM3S, 0),
+    generationM3S: generationM3PerS,
     volumeM3: airM3,
   };
-  const endPpm = seconds > 0 ? ppmAfter({ ...room, flowM3S: flowM3PerS }, seconds) : room.startPpm;
-  const fanless = {
-    ...room,
-    flowM3S: Math.max(calmM3PerS, still.leaksM3PerS ?? 0),
+  const endWith = (flowM3S: number): number =>
+    seconds > 0 ? ppmAfter({ ...room, flowM3S }, seconds) : room.startPpm;
+  return {
+    still,
+    fans,
+    together,
+    insideC,
+    outsideC,
+    seconds,
+    fanM3PerS,
+    calmM3PerS,
+    flowM3PerS,
+    burning,
+    generationM3PerS,
+    room,
+    waterKg: burning.reduce((sum, each) => sum + each.waterKg, 0),
+    endPpm: endWith(flowM3PerS),
+    fanlessPpm: endWith(Math.max(calmM3PerS, still.leaksM3PerS ?? 0)),
   };
-  const fanlessPpm = seconds > 0 ? ppmAfter(fanless, seconds) : room.startPpm;
+}
+
+function fumesIn(still: NightAir, flueless: readonly Flame[], first: Flame, build: Build): Finding {
+  const fumes = fumesOf(still, flueless, build);
+  const { room, seconds, fanM3PerS, flowM3PerS, endPpm, fanlessPpm, waterKg } = fumes;
   const row = airLimit('carbon-dioxide-workplace');
-  const waterKg = burning.reduce((sum, each) => sum + each.waterKg, 0);
   const by: Phrase =
     fanM3PerS > 0 && fanM3PerS >= flowM3PerS
       ? say`with ${airFlow(flowM3PerS)} by ${namesOf(roomFans(build).map(({ fan }) => fan.name))}, which must run all the while (without it, to ${concentration(fanlessPpm * 1e-6)})`

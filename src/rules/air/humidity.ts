@@ -1,8 +1,9 @@
+import { type DampestNight, dampestNightOf } from '../../build/mild-nights.ts';
 import type { Humid, NightAir, WaterOfDay } from '../../build/night-air.ts';
 import { flowForHumidityM3S, vapourPressurePa } from '../../calc/air/moisture.ts';
 import { dewPointC } from '../../calc/air/saturation.ts';
 import { moistureRows } from '../../catalogue/air/moisture.ts';
-import { stillNight } from '../../catalogue/air/still-night.ts';
+import { mildNights, stillNight } from '../../catalogue/air/still-night.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { airFlow, kelvins, mass, share, temperatureC } from '../../engine/measure.ts';
@@ -12,14 +13,15 @@ import { airLimit, night } from '../air-facts.ts';
 import { airCaution, warmthCaution } from '../cautions.ts';
 import { joined } from '../routed.ts';
 import { areaForFlow } from '../vent-area.ts';
+import { humiditySteps } from '../working/humidity.ts';
 
 const text: RuleText = {
   id: 'air.humidity',
   topic: 'air',
-  title: 'humidity in winter',
+  title: 'humidity while the heating is on',
   why: 'Two people breathe, cook and dry litres of water into the air every day: what the vents do not carry out ends in bedding, wood and the cold metal behind the lining.',
   formula:
-    'φ = (φ_e · p_s(T_e) + M · R_v · T_i / Q) / p_s(T_i) ≤ φ_limit; M water set free, kg/s, Q fresh air through the fixed vents without wind, m³/s, p_s saturation pressure, Pa, R_v = 461.5 J/(kg·K)',
+    'φ = (φ_e · p_s(T_e) + M · R_v · T_i / Q) / p_s(T_i) ≤ φ_limit; M water set free, kg/s, Q fresh air through the fixed vents without wind, m³/s, p_s saturation pressure, Pa, R_v = 461.5 J/(kg·K); in the coldest weather by day and asleep, and asleep on the dampest still night between that and the mildest',
   sources: [
     ...moistureRows['person-asleep'].citations,
     ...moistureRows.cooking.citations,
@@ -31,6 +33,7 @@ const text: RuleText = {
     'Sources for the water that living sets free differ by a factor of two, for cooking by thirty. What walls, wood and bedding take up for a while is not counted, nor is wind or an open window.',
   ],
   fix: 'Let more air through, cook with a lid, and dry clothes elsewhere.',
+  limits: ['room-humidity', 'surface-humidity'],
   place: ['air', 'vents'],
 };
 
@@ -44,17 +47,33 @@ const winter: Need<NightAir> = (build) => {
 export default defineRule({
   ...text,
   needs: { winter },
-  check: ({ facts }) => ({ findings: [findingFor(facts.winter)] }),
+  check: ({ build, facts }) => {
+    const mild = dampestNightOf(build, facts.winter);
+    return { findings: [findingFor(facts.winter), ...(mild ? [mildFinding(facts.winter, mild)] : [])] };
+  },
+  work: ({ build, facts: { winter: still } }, { subject }) => {
+    const mild = dampestNightOf(build, still);
+    if (subject === mildSubject) return mild && humiditySteps(still, mild.air, build);
+    return humiditySteps(still, dampestPart(still), build);
+  },
 });
 
-function findingFor(still: NightAir): Finding {
-  const row = airLimit('room-humidity');
-  const [first, ...more] = still.humid;
+const mildSubject = 'mild night';
+
+/** Of the winter's day: that in which the air is fuller of water. */
+function dampestPart({ humid }: NightAir): Humid {
+  const [first, ...more] = humid;
   const worst = more.reduce(
     (most, each) => (each.unboundedHumidity > (most?.unboundedHumidity ?? 0) ? each : most),
     first,
   );
   if (!worst) throw new Error('a day has a part');
+  return worst;
+}
+
+function findingFor(still: NightAir): Finding {
+  const row = airLimit('room-humidity');
+  const worst = dampestPart(still);
   return judge({
     rule: text,
     subject: 'humidity',
@@ -67,6 +86,36 @@ function findingFor(still: NightAir): Finding {
     reason: say`A winter's day sets ${mass(still.waterKgPerDay.totalKg)} of water free (${sourcesInWords(still.waterKgPerDay)}). ${partInWords(worst)}`,
     remedy: () => remedyFor(still, worst, row.value),
     sources: row.citations,
+    cautions: row.cautions,
+  });
+}
+
+/** The limit for a room in winter cannot be kept when the air outside is mild and wet, but mould must not grow. */
+function mildFinding(still: NightAir, { air, coldestC, month }: DampestNight): Finding {
+  const row = airLimit('surface-humidity');
+  const { insideC, outsideC, flowM3PerS, unboundedHumidity } = air;
+  const asIn: Phrase = month ? say` (about as in ${month.name}: ${month.of})` : [];
+  const comesTo: Phrase =
+    unboundedHumidity > 1
+      ? say`the air cannot hold what people breathe out: the rest settles as water`
+      : say`it comes to ${share(unboundedHumidity)} relative humidity`;
+  return judge({
+    rule: text,
+    subject: mildSubject,
+    path: text.place,
+    kind: 'share',
+    measured: { value: air.relativeHumidity, standard: 0 },
+    limit: row.value,
+    sense: 'at most',
+    broken: 'warn',
+    reason: say`Of the still nights from ${temperatureC(coldestC)} outside up, with the heating on, the mildest is the dampest: at ${temperatureC(outsideC)}${asIn} and ${temperatureC(insideC)} inside, with ${airFlow(flowM3PerS)} of fresh air, ${comesTo}. Mould grows where it stays above ${share(row.value)}.`,
+    remedy: () => {
+      const enoughM3PerS = flowFor(air, row.value);
+      return Number.isFinite(enoughM3PerS)
+        ? say`It takes ${airFlow(enoughM3PerS)} for ${share(row.value)}: sleep with a window ajar or a quiet fan on, or ${areaForFlow(still.vents, air, enoughM3PerS)}.`
+        : tooDampOutside(air, row.value);
+    },
+    sources: [...row.citations, ...mildNights.citations, ...(month?.citations ?? [])],
     cautions: row.cautions,
   });
 }
@@ -93,19 +142,19 @@ function partInWords(humid: Humid): Phrase {
 }
 
 function remedyFor({ vents }: NightAir, worst: Humid, wanted: number): Phrase {
-  const flowM3PerS = flowForHumidityM3S(
-    {
-      insideC: worst.insideC,
-      outsideC: worst.outsideC,
-      outsideHumidity: stillNight.outsideHumidity,
-      releaseKgS: worst.releaseKgPerS,
-    },
-    wanted,
-  );
-  if (!Number.isFinite(flowM3PerS))
-    return say`The outside air is too damp for ${share(wanted)} by airing alone: warm the room by more than ${kelvins(warmerK(worst, wanted))}, or dry its air.`;
+  const flowM3PerS = flowFor(worst, wanted);
+  if (!Number.isFinite(flowM3PerS)) return tooDampOutside(worst, wanted);
   return say`It takes ${airFlow(flowM3PerS)} for ${share(wanted)}: run a fan, open a window while cooking, or ${areaForFlow(vents, worst, flowM3PerS)}.`;
 }
+
+const flowFor = ({ insideC, outsideC, releaseKgPerS }: Humid, wanted: number): number =>
+  flowForHumidityM3S(
+    { insideC, outsideC, outsideHumidity: stillNight.outsideHumidity, releaseKgS: releaseKgPerS },
+    wanted,
+  );
+
+const tooDampOutside = (worst: Humid, wanted: number): Phrase =>
+  say`The outside air is too damp for ${share(wanted)} by airing alone: warm the room by more than ${kelvins(warmerK(worst, wanted))}, or dry its air.`;
 
 /** How much warmer the outside air must become for its own vapour to be no more than is wanted. */
 const warmerK = ({ insideC, outsideC }: Humid, wanted: number): number =>

@@ -9,9 +9,9 @@ import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { airLimit, night } from '../air-facts.ts';
 import { airCaution, combustionCaution } from '../cautions.ts';
-import { nightSteps } from '../night-working.ts';
 import { namesOf } from '../routed.ts';
 import { areaForFlow } from '../vent-area.ts';
+import { nightSteps } from '../working/night.ts';
 
 const text: RuleText = {
   id: 'air.night',
@@ -27,6 +27,7 @@ const text: RuleText = {
     'Carbon dioxide tells how stale the air is. It is not carbon monoxide, which no figure here knows of.',
   ],
   fix: 'Open more fixed vents, the lower of them above all, or let a fan run at night.',
+  limits: ['carbon-dioxide-unacceptable', 'carbon-dioxide-workplace'],
   place: ['air', 'vents'],
 };
 
@@ -34,7 +35,7 @@ export default defineRule({
   ...text,
   needs: { night },
   check: ({ facts }) => ({ findings: [findingFor(facts.night)] }),
-  work: ({ facts }) => nightSteps(facts.night),
+  work: ({ build, facts }) => nightSteps(facts.night, build),
 });
 
 /** Beyond what a guide calls unacceptable it warns; beyond the limit of workplaces it fails. */

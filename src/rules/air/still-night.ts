@@ -1,16 +1,19 @@
+import type { Build } from '../../build/build.ts';
 import type { NightAir } from '../../build/night-air.ts';
 import { flowOfAirChangesM3S } from '../../calc/air/rates.ts';
 import { stackAnswer } from '../../catalogue/air/sources.ts';
 import { stillNight } from '../../catalogue/air/still-night.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { airFlow, freeArea, temperatureC } from '../../engine/measure.ts';
+import { airFlow, airVolume, factor, freeArea, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { airLimit, night } from '../air-facts.ts';
 import { airCaution } from '../cautions.ts';
 import { namesOf } from '../routed.ts';
 import { areaForFlow } from '../vent-area.ts';
+import { stillestSteps } from '../working/night.ts';
+import { roomStep } from '../working/still-air.ts';
 
 const text: RuleText = {
   id: 'air.still-night',
@@ -22,6 +25,7 @@ const text: RuleText = {
   sources: [stackAnswer, ...stillNight.citations],
   cautions: [airCaution],
   fix: 'Open more free area low and high, as far apart in height as can be.',
+  limits: ['air-changes-asleep'],
   place: ['air', 'vents'],
 };
 
@@ -29,11 +33,35 @@ export default defineRule({
   ...text,
   needs: { night },
   check: ({ facts }) => ({ findings: [findingFor(facts.night)] }),
+  work: ({ build, facts }) => steps(facts.night, build),
 });
 
-function findingFor({ worst, airM3, leaksM3PerS, vents }: NightAir): Finding {
+const neededFor = ({ airM3 }: NightAir): number =>
+  flowOfAirChangesM3S(airLimit('air-changes-asleep').value, airM3);
+
+function steps(still: NightAir, build: Build): readonly Step[] {
+  const { worst, airM3, leaksM3PerS } = still;
+  const changes = airLimit('air-changes-asleep').value;
+  const larger: Phrase =
+    leaksM3PerS === undefined
+      ? say`what warmth draws through the vents`
+      : say`the larger of ${airFlow(worst.stackM3PerS)} through the vents and ${airFlow(leaksM3PerS)} of leaks`;
+  return [
+    ...stillestSteps(still),
+    ...roomStep(build),
+    {
+      what: 'What it is held against: n·V',
+      sum: say`${factor(changes)} times an hour · ${airVolume(airM3)}`,
+      result: airFlow(neededFor(still)),
+    },
+    { what: 'Fresh air on a still night: Q', sum: larger, result: airFlow(worst.flowM3PerS) },
+  ];
+}
+
+function findingFor(still: NightAir): Finding {
+  const { worst, airM3, leaksM3PerS, vents } = still;
   const row = airLimit('air-changes-asleep');
-  const neededM3PerS = flowOfAirChangesM3S(row.value, airM3);
+  const neededM3PerS = neededFor(still);
   const changes = (worst.flowM3PerS / airM3) * 3600;
   const by: Phrase =
     leaksM3PerS !== undefined && leaksM3PerS > worst.stackM3PerS

@@ -1,9 +1,10 @@
 import type { Vent } from '../../build/air.ts';
 import type { Build } from '../../build/build.ts';
+import type { Solid } from '../../build/layout.ts';
 import { ventHeightM } from '../../build/night-air.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import type { Codes } from '../../catalogue/codes.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -28,6 +29,13 @@ const text: RuleText = {
   cautions: [gasCaution, airCaution],
   fix: 'Move the vent to the height at which it counts, or double its area where the table allows.',
   lifeSafety: true,
+  limits: [
+    'low-vent-top',
+    'low-vent-top-au-nz',
+    'high-vent-below-roof-au-nz',
+    'high-wall-vent-height',
+    'high-vent-above-mattress',
+  ],
   place: ['air', 'vents'],
 };
 
@@ -64,7 +72,34 @@ export default defineRule({
             'vent',
           ),
   }),
+  work: ({ build, facts }, { subject }) => {
+    const found = facts.walled.find(({ vent }) => vent.name === subject);
+    return found && steps(found, build);
+  },
 });
+
+const limitFor = ({ vent }: Walled, build: Build): HeightLimit =>
+  vent.level === 'high' ? highLimit(build) : lowLimit(build.codes);
+
+function steps({ vent, zM }: Walled, build: Build): readonly Step[] {
+  const { value, sense, working, paths } = limitFor({ vent, zM }, build);
+  const typed =
+    vent.aboveFloorM === undefined ? say`the plan gives a place and no height: at the floor` : undefined;
+  return [
+    {
+      what: `What counts as ${vent.level ?? ''} in a wall: ${sense}`,
+      sum: working,
+      result: length(value),
+      paths,
+    },
+    {
+      what: `Height of ${vent.name} above the floor: z`,
+      ...(typed && { sum: typed }),
+      result: length(zM),
+      paths: [[...vent.path, 'at', 'above_floor']],
+    },
+  ];
+}
 
 const noneInWalls = ({ air }: Build): Finding =>
   observed(text, {
@@ -75,8 +110,7 @@ const noneInWalls = ({ air }: Build): Finding =>
   });
 
 function findingFor({ vent, zM }: Walled, build: Build): Finding {
-  const { value, sense, of, sources, cautions } =
-    vent.level === 'high' ? highLimit(build) : lowLimit(build.codes);
+  const { value, sense, of, sources, cautions } = limitFor({ vent, zM }, build);
   return judge({
     rule: text,
     subject: vent.name,
@@ -100,20 +134,34 @@ interface HeightLimit {
   readonly sources: readonly Citation[];
   readonly cautions: readonly string[];
   readonly of: Phrase | string;
+  /** How the value comes about, and from where in the plan. */
+  readonly working: Phrase;
+  readonly paths: readonly PlanPath[];
 }
 
 /** Without codes the strictest: the European height. */
 function lowLimit(codes: Codes | undefined): HeightLimit {
   const row = airLimit(codes === 'au' ? 'low-vent-top-au-nz' : 'low-vent-top');
-  return { value: row.value, sense: 'at most', of: '', sources: row.citations, cautions: row.cautions };
+  return {
+    value: row.value,
+    sense: 'at most',
+    of: '',
+    sources: row.citations,
+    cautions: row.cautions,
+    working: say`${length(row.value)}, ${codes === 'au' ? 'the height for Australia and New Zealand' : 'the European height'}`,
+    paths: [],
+  };
 }
 
 function highLimit(build: Build): HeightLimit {
   const { codes, vehicle } = build;
   if (codes === 'au') {
     const row = airLimit('high-vent-below-roof-au-nz');
+    const roofM = vehicle.bay?.heightM ?? 0;
     return {
-      value: (vehicle.bay?.heightM ?? 0) - row.value,
+      value: roofM - row.value,
+      working: say`${length(roofM)} under the roof − ${length(row.value)}`,
+      paths: [['van', 'load_bay', 'height']],
       sense: 'at least',
       of: say`, ${length(row.value)} below the roof`,
       sources: row.citations,
@@ -126,6 +174,11 @@ function highLimit(build: Build): HeightLimit {
   const aboveBedM = mattressM === undefined ? 0 : mattressM + over.value;
   return {
     value: Math.max(wall.value, aboveBedM),
+    working:
+      mattressM === undefined
+        ? say`${length(wall.value)}; the plan has no bed with a place`
+        : say`the larger of ${length(wall.value)} and ${length(mattressM)} to the top mattress + ${length(over.value)}`,
+    paths: beds(build).map(({ path }) => path),
     sense: 'at least',
     of: aboveBedM > wall.value ? say`, which is ${length(over.value)} above the top mattress` : '',
     sources: [...wall.citations, ...over.citations],
@@ -134,9 +187,12 @@ function highLimit(build: Build): HeightLimit {
 }
 
 /** The top of the highest bed. */
-export function topMattressM({ layout }: Build): number | undefined {
-  const beds = layout?.solids.filter(({ use }) => use === 'bed') ?? [];
-  return layout && beds.length > 0
-    ? Math.max(...beds.map((bed) => surfaceOf(bed, layout).box.topM))
+export function topMattressM(build: Build): number | undefined {
+  const { layout } = build;
+  const all = beds(build);
+  return layout && all.length > 0
+    ? Math.max(...all.map((bed) => surfaceOf(bed, layout).box.topM))
     : undefined;
 }
+
+const beds = ({ layout }: Build): readonly Solid[] => layout?.solids.filter(({ use }) => use === 'bed') ?? [];

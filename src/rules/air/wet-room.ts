@@ -1,16 +1,18 @@
 import type { Air } from '../../build/air.ts';
+import { type Fanned, fanKeys, fanned, type KnownFan, knownFans } from '../../build/fanned.ts';
 import type { Solid } from '../../build/layout.ts';
 import type { AirLimitId } from '../../catalogue/air/limits.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { airFlow } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, missing, type Need, type RuleText } from '../../engine/rule.ts';
-import { airLimit, fanKeys, fanned, type KnownFan, knownFans } from '../air-facts.ts';
+import { airLimit } from '../air-facts.ts';
 import { airCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { some } from '../needs.ts';
 import { namesOf } from '../routed.ts';
+import { balanceSteps } from '../working/fans.ts';
 
 const text: RuleText = {
   id: 'air.wet-room',
@@ -28,6 +30,7 @@ const text: RuleText = {
   ],
   cautions: [airCaution],
   fix: 'Give the shower and the toilet a fan or a vent of their own.',
+  limits: ['extract-wet-room-brief', 'extract-toilet'],
   place: ['air', 'fans'],
 };
 
@@ -53,17 +56,59 @@ export default defineRule({
       'place',
     ),
   }),
+  work: ({ facts }, { subject }) => {
+    const thing = facts.wet.find(({ name }) => name === subject);
+    return thing && steps(thing, facts.air);
+  },
 });
 
-function findingFor({ name, path, use, hosts }: Solid, all: Air): Finding {
-  const row = airLimit(limitOf(use));
+interface Drawing {
+  /** Fans that serve it or what it stands in; without any, those of the whole room. */
+  readonly counted: readonly KnownFan[];
+  readonly isOwn: boolean;
+  readonly together?: Fanned;
+  readonly flowM3PerS: number;
+}
+
+function drawingFrom({ name, hosts }: Solid, all: Air): Drawing {
   const around = new Set([name, ...hosts]);
   const exhausts = knownFans(all).filter(({ blows }) => blows === 'exhaust');
   const own = exhausts.filter(({ fan }) => fan.serves !== undefined && around.has(fan.serves));
-  const ofRoom = exhausts.filter(({ fan }) => fan.serves === undefined);
-  const counted = own.length > 0 ? own : ofRoom;
-  const flowM3PerS =
-    counted.length === 0 ? 0 : fanned(all, counted).flowsM3PerS.reduce((sum, each) => sum + each, 0);
+  const counted = own.length > 0 ? own : exhausts.filter(({ fan }) => fan.serves === undefined);
+  if (counted.length === 0) return { counted, isOwn: false, flowM3PerS: 0 };
+  const together = fanned(all, counted);
+  return {
+    counted,
+    isOwn: own.length > 0,
+    together,
+    flowM3PerS: together.flowsM3PerS.reduce((sum, each) => sum + each, 0),
+  };
+}
+
+function steps(thing: Solid, all: Air): readonly Step[] {
+  const { counted, isOwn, together, flowM3PerS } = drawingFrom(thing, all);
+  const what = `What is drawn out of ${isOwn ? thing.name : 'the whole room'}`;
+  if (!together) return [{ what, sum: say`no fan draws anything out`, result: airFlow(0) }];
+  const rows = counted.map(
+    ({ fan, openFlowM3PerS }, index): Part => ({
+      name: fan.name,
+      path: fan.path,
+      origin: 'computed',
+      values: [airFlow(openFlowM3PerS)],
+      adds: airFlow(together.flowsM3PerS[index] ?? 0),
+    }),
+  );
+  return [
+    ...balanceSteps(counted, together),
+    { what, result: airFlow(flowM3PerS), parts: { columns: ['in the open', 'moves'], rows } },
+  ];
+}
+
+function findingFor(thing: Solid, all: Air): Finding {
+  const { name, path, use, hosts } = thing;
+  const row = airLimit(limitOf(use));
+  const around = new Set([name, ...hosts]);
+  const { counted, isOwn, flowM3PerS } = drawingFrom(thing, all);
   const vents = all.vents.filter(({ serves }) => serves !== undefined && around.has(serves));
   return judge({
     rule: text,
@@ -74,7 +119,7 @@ function findingFor({ name, path, use, hosts }: Solid, all: Air): Finding {
     limit: row.value,
     sense: 'at least',
     broken: 'warn',
-    reason: say`${fansInWords(counted, own.length > 0, flowM3PerS, name)}${ventsInWords(vents.map((vent) => vent.name))} A ${use ?? ''} asks for ${airFlow(row.value)}.`,
+    reason: say`${fansInWords(counted, isOwn, flowM3PerS, name)}${ventsInWords(vents.map((vent) => vent.name))} A ${use ?? ''} asks for ${airFlow(row.value)}.`,
     remedy: (shortM3PerS) =>
       say`Let a fan draw ${airFlow(counted.length === 0 ? row.value : shortM3PerS)}${counted.length === 0 ? '' : ' more'} out of it, with a vent or a gap under its door that lets as much in.`,
     sources: row.citations,

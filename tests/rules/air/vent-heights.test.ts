@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { airy, twoAsleep, twoVents } from '../../support/air-plan.ts';
-import { findingOf, words } from '../../support/check.ts';
+import { buildOf, findingOf, words } from '../../support/check.ts';
 import { plan } from '../../support/test-van.ts';
 
 const id = 'air.vent-heights';
@@ -38,6 +38,38 @@ test('a bunk under the roof asks for more than 1.8 m', async () => {
   // 1600 + 300.
   expect(finding.limit?.measure.value).toBeCloseTo(1.9, 9);
   expect(words(finding.reason)).toContain('300 mm above the top mattress');
+});
+
+const without = (at: string, level = 'high', surface = 'left wall') =>
+  `wall: {in: ${surface}, level: ${level}, free_area: 20 cm2, closes: false, at: {${at}}}`;
+
+test('how high a vent in a wall is needs its height alone', async () => {
+  for (const at of ['from_front: 1 m, above_floor: 1750 mm', 'above_floor: 1750 mm'])
+    expect(words((await found(without(at))).remedy)).toContain('Raise it by 50 mm');
+  expect((await found(without('from_front: 1 m, from_left: 0 m'))).missing).toEqual([
+    'air.vents.wall.at.above_floor',
+  ]);
+  expect((await found(without('from_left: 0 m', 'low', 'rear doors'))).verdict).toBe('pass');
+});
+
+test('a vent in a wall is where the wall is', async () => {
+  const placeOf = async (text: string) => {
+    const { air } = await buildOf(airy(text));
+    return air?.vents[0]?.place;
+  };
+  // The load bay is 4 m long and 2 m wide.
+  expect(await placeOf(without('from_front: 1 m, above_floor: 1 m'))).toEqual({ xM: 1, yM: -1, zM: 1 });
+  expect(await placeOf(without('from_front: 1 m, above_floor: 1 m', 'high', 'right wall'))).toMatchObject({
+    yM: 1,
+  });
+  expect(await placeOf(without('centred: true, above_floor: 1 m', 'high', 'rear doors'))).toMatchObject({
+    xM: 4,
+    yM: 0,
+  });
+  expect(await placeOf(without('from_left: 1 m, above_floor: 1 m', 'high', 'bulkhead'))).toMatchObject({
+    xM: 0,
+  });
+  expect(await placeOf(without('above_floor: 1 m'))).toBeUndefined();
 });
 
 test('not checked: no level, no height, nothing fixed, no vents', async () => {
