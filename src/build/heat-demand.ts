@@ -2,7 +2,7 @@ import { airChangesPerHour as airChangesPerHourOf } from '../calc/air/rates.ts';
 import { daysOfMonths } from '../calc/energy/months.ts';
 import { meanHeat } from '../calc/heat/fuel.ts';
 import { heatNeed, lossPerKelvin } from '../calc/heat/heat-loss.ts';
-import { airCapacity, type WarmedLayer, warmedCapacity } from '../calc/heat/warm-up.ts';
+import { airCapacity, type WarmedLayer, warmedCapacity, warmedShares } from '../calc/heat/warm-up.ts';
 import { heatOfPerson } from '../catalogue/air/people-heat.ts';
 import type { Citation } from '../catalogue/citation.ts';
 import {
@@ -48,6 +48,28 @@ export interface Loss {
   readonly totalWPerK: number;
 }
 
+/** What the heater gives while people are awake, or asleep. */
+export interface PartOfDay {
+  readonly durationS: number;
+  readonly insideC: number;
+  readonly lossWPerK: number;
+  /** Warmth of people. */
+  readonly gainW: number;
+  /** Never below 0. */
+  readonly netW: number;
+}
+
+/** A layer that warms up with the room, and what of it counts. */
+export interface WarmedPart {
+  readonly surface: EnvelopeSurface;
+  readonly layer: HeatLayer;
+  readonly areaM2: number;
+  /** All of it, or half. */
+  readonly share: number;
+  readonly kgPerM2: number;
+  readonly heatCapacityJPerKgK: number;
+}
+
 export interface HeatedMonth {
   /** 0 to 11. */
   readonly month: number;
@@ -76,6 +98,8 @@ export interface WorkedHeatDemand {
   readonly capacityJPerK: number;
   /** Of a day of this air outside, net of people, W. */
   readonly meanDayW: (outsideC: number) => number;
+  /** The hours that it is the mean of: awake, then asleep. */
+  readonly partsOfDay: (outsideC: number) => readonly [awake: PartOfDay, asleep: PartOfDay];
   /** With the heat on at `heat.inside`, without gains, W. */
   readonly lossW: (outsideC: number) => number;
   /** At the plan's winter low, W. */
@@ -153,17 +177,21 @@ function workOut(build: Build): HeatDemand {
   const asleepGainW = people * sleeperSensibleW;
   const netW = (lossWPerK: number, insideC: number, outsideC: number, gainsW: number) =>
     heatNeed({ lossWPerK, insideC, outsideC, gainsW, margin: 0 });
+  const partOfDay = (durationS: number, { totalWPerK }: Loss, insideC: number, gainW: number) => {
+    const hours = { durationS, insideC, lossWPerK: totalWPerK, gainW };
+    return (outsideC: number): PartOfDay => ({
+      ...hours,
+      netW: netW(totalWPerK, insideC, outsideC, gainW).netW,
+    });
+  };
+  const whileAwake = partOfDay(secondsADay - habits.asleepS, awake, heat.insideC, awakeGainW);
+  const whileAsleep = partOfDay(habits.asleepS, asleep, heat.asleepC, asleepGainW);
+  const partsOfDay: WorkedHeatDemand['partsOfDay'] = (outsideC) => [
+    whileAwake(outsideC),
+    whileAsleep(outsideC),
+  ];
   const meanDayW = (outsideC: number) =>
-    meanHeat([
-      {
-        durationS: secondsADay - habits.asleepS,
-        meanHeatW: netW(awake.totalWPerK, heat.insideC, outsideC, awakeGainW).netW,
-      },
-      {
-        durationS: habits.asleepS,
-        meanHeatW: netW(asleep.totalWPerK, heat.asleepC, outsideC, asleepGainW).netW,
-      },
-    ]);
+    meanHeat(partsOfDay(outsideC).map(({ durationS, netW: meanHeatW }) => ({ durationS, meanHeatW })));
   const lossAt = (lossWPerK: number, insideC: number) => (outsideC: number) =>
     netW(lossWPerK, insideC, outsideC, 0).lossW;
   const lossW = lossAt(awake.totalWPerK, heat.insideC);
@@ -202,6 +230,7 @@ function workOut(build: Build): HeatDemand {
         airCapacity(volumeM3) +
         surfaces.reduce((sum, { part }) => sum + part.areaM2 * warmedCapacity(warmedLayersOf(part)), 0),
       meanDayW,
+      partsOfDay,
       lossW,
       ...(winterLowC !== undefined && {
         winterLow: {
@@ -397,13 +426,26 @@ function boxOf({
 }
 
 /** From the room outwards, along the way that most of the area takes. */
-function warmedLayersOf(part: EnvelopePart): WarmedLayer[] {
+function warmableLayersOf(part: EnvelopePart): readonly HeatLayer[] {
   const { planes } = planesOf(part.layers, 'horizontal');
-  return planes.toReversed().flatMap((plane) => {
-    const layer = mainPath(plane)?.layer;
-    return layer ? [warmedLayer(layer)] : [];
-  });
+  return planes.toReversed().flatMap((plane) => mainPath(plane)?.layer ?? []);
 }
+
+const warmedLayersOf = (part: EnvelopePart): readonly WarmedLayer[] =>
+  warmableLayersOf(part).map(warmedLayer);
+
+/** Layer by layer what makes up the capacity, beside the air. */
+export const warmedPartsOf = (surfaces: readonly SurfaceU[]): readonly WarmedPart[] =>
+  surfaces.flatMap(({ part }) => {
+    const shares = warmedShares(warmedLayersOf(part));
+    return warmableLayersOf(part).flatMap((layer, index): WarmedPart[] => {
+      const share = shares[index] ?? 0;
+      const { thicknessM, densityKgM3, heatCapacityJPerKgK } = warmedLayer(layer);
+      const { surface, areaM2 } = part;
+      const kgPerM2 = thicknessM * densityKgM3;
+      return share > 0 ? [{ surface, layer, areaM2, share, kgPerM2, heatCapacityJPerKgK }] : [];
+    });
+  });
 
 /** Where a plan names no material: what wood stores. Own choice. */
 const usualHeatCapacityJPerKgK = 1600;

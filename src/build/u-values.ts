@@ -1,9 +1,8 @@
-import { type Band, bridgedResistance, even } from '../calc/heat/bridged.ts';
+import { type Band, type BridgedWall, bridgedResistance, even } from '../calc/heat/bridged.ts';
 import { layerResistance } from '../calc/heat/layers.ts';
 import { ribbedResistance, ribLineUValue } from '../calc/heat/metal-ribs.ts';
 import { usualRib } from '../catalogue/heat/metal-bridges.ts';
 import {
-  airGapResistance,
   type HeatDirection,
   insideFilmM2KPerW,
   outsideFilmM2KPerW,
@@ -11,7 +10,7 @@ import {
 import { thermalMaterialNamed } from '../catalogue/heat/thermal-materials.ts';
 import type { Build } from './build.ts';
 import type { EnvelopePart, EnvelopeSurface, Heat } from './heat.ts';
-import { type Plane, planesOf, spreadResistance } from './wall-planes.ts';
+import { conductivityOf, deepenedPlane, type Plane, planesOf, spreadResistance } from './wall-planes.ts';
 
 /*
  * U-values of the load bay's surfaces: skin, layers, films. Layers side by side by the combined method (ISO 6946), metal
@@ -22,6 +21,10 @@ import { type Plane, planesOf, spreadResistance } from './wall-planes.ts';
  * covers a rib's head (`covered_by`) is crossed by the heat of its webs after it has spread over the head's width: it counts
  * in the rib's own path as R · metal / width. A rib is a hat section of two webs (own choice), each as thick as
  * `heat.ribs.metal`.
+ *
+ * More insulation never raises the U-value, but for two corners that are so in truth: a board worse than 1 / 22 W/(m·K) that
+ * fills a thin gap of air, which insulates better than it, and a layer of a part of the area that pushes a gap of the whole
+ * area away (tests/properties/heat/thicker.test.ts).
  */
 
 export interface RibFigures {
@@ -44,7 +47,15 @@ export interface SurfaceU {
   readonly clearUValue: number;
   /** Where ribs bridge insulation: straight through one, which is the coldest that its face can be. */
   readonly ribLineUValue?: number;
+  /** What the heat of that line passes, from the air outside to the air inside. */
+  readonly ribLine?: readonly PassedLayer[];
   readonly ribs?: RibFigures;
+}
+
+/** One after the other, and each with all of the heat through it. */
+export interface PassedLayer {
+  readonly name: string;
+  readonly m2KPerW: number;
 }
 
 export const directionOf = (surface: EnvelopeSurface): HeatDirection =>
@@ -93,6 +104,29 @@ export function ribsOn(surface: EnvelopeSurface, build: Build): RibFigures | und
   };
 }
 
+/** The same wall where heat spreads freely in every plane, from the air outside to the air inside. */
+export const passedLayers = (planes: readonly Plane[], wall: ClearWall): readonly PassedLayer[] => [
+  { name: 'film of air outside', m2KPerW: wall.outsideM2KPerW },
+  { name: 'skin', m2KPerW: wall.skinM2KPerW },
+  ...planes.map(passedPlane),
+  { name: 'film of air inside', m2KPerW: wall.insideM2KPerW },
+];
+
+const passedPlane = (plane: Plane): PassedLayer => ({
+  name: nameOfPlane(plane),
+  m2KPerW: spreadResistance(plane),
+});
+
+/** A surface without ribs as the combined method sees it: the skin, then plane by plane. */
+export interface ClearWall extends BridgedWall {
+  readonly skinM2KPerW: number;
+}
+
+export const clearWall = (planes: readonly Plane[], heat: Heat, films: Films): ClearWall => {
+  const skinM2KPerW = layerResistance(heat.skin.thicknessM, metalWPerMK(heat));
+  return { ...films, skinM2KPerW, bands: [even(skinM2KPerW), ...planes.map(bandOf)] };
+};
+
 const bandOf = ({ paths }: Plane): Band =>
   paths.map(({ share, resistanceM2KPerW }) => ({ share, layersM2KPerW: [resistanceM2KPerW] }));
 
@@ -106,11 +140,9 @@ export function surfaceU(
   const direction = directionOf(part.surface);
   const { planes, missing } = planesOf(part.layers, direction);
   if (missing.length > 0) return undefined;
-  const skinM2KPerW = layerResistance(heat.skin.thicknessM, metalWPerMK(heat));
-  const around = { ...films, skinM2KPerW };
-  const bridged = ribs && ribbed(planes, ribs, heat, around, direction);
+  const bridged = ribs && ribbed(planes, ribs, heat, films, direction);
   if (bridged) return { part, planes, ...bridged };
-  const clear = bridgedResistance({ ...films, bands: [even(skinM2KPerW), ...planes.map(bandOf)] });
+  const clear = bridgedResistance(clearWall(planes, heat, films));
   return {
     part,
     planes,
@@ -127,33 +159,20 @@ function ribbed(
   planes: readonly Plane[],
   ribs: RibFigures,
   heat: Heat,
-  around: Films & { readonly skinM2KPerW: number },
+  films: Films,
   direction: HeatDirection,
 ): Ribbed | undefined {
   const innermost = planes.findLastIndex(({ insulates }) => insulates);
   if (innermost < 0) return undefined;
-  const behind = planes.slice(0, innermost + 1);
+  const insulation = planes.slice(0, innermost + 1);
   const lining = planes.slice(innermost + 1);
-  const gapM = ribs.depthM - behind.reduce((sum, { thicknessM }) => sum + thicknessM, 0);
-  // A gap of a millimetre is none: nobody measures ribs so well.
-  const gap: readonly Plane[] =
-    gapM > 0.001
-      ? [
-          {
-            thicknessM: gapM,
-            insulates: false,
-            paths: [{ share: 1, resistanceM2KPerW: airGapResistance(gapM, direction) }],
-          },
-        ]
-      : [];
-  const wall = [...behind, ...gap, ...lining];
-  const { skinM2KPerW, insideM2KPerW, outsideM2KPerW } = around;
-  const clear = bridgedResistance({
-    insideM2KPerW,
-    outsideM2KPerW,
-    bands: [even(skinM2KPerW), ...wall.map(bandOf)],
-  });
-  const innerLayersM2KPerW = [...beyond(behind, ribs.depthM), ...lining.map(spreadResistance)];
+  const behind = filledUpTo(ribs.depthM, insulation, direction);
+  const wall = [...behind, ...lining];
+  const clearOfRibs = clearWall(wall, heat, films);
+  const { skinM2KPerW, insideM2KPerW, outsideM2KPerW } = clearOfRibs;
+  const clear = bridgedResistance(clearOfRibs);
+  const inner: readonly PassedLayer[] = [...beyond(behind, ribs.depthM), ...lining.map(passedPlane)];
+  const innerLayersM2KPerW = inner.map(({ m2KPerW }) => m2KPerW);
   const fillM2KPerW =
     clear.resistanceM2KPerW -
     insideM2KPerW -
@@ -172,6 +191,10 @@ function ribbed(
     innerLayersM2KPerW,
     ribs: { ...metal, metalWPerMK: depthM / withCover },
   });
+  const overHead: readonly PassedLayer[] = [
+    ...(coverM2KPerW > 0 ? [{ name: 'cover on the rib', m2KPerW: coverM2KPerW }] : []),
+    ...inner,
+  ];
   return {
     uValue: result.uValue,
     leastUValue: result.leastUValue,
@@ -179,19 +202,54 @@ function ribbed(
     clearUValue: result.clearUValue,
     ribLineUValue: ribLineUValue({
       ...outer,
-      innerLayersM2KPerW: [...(coverM2KPerW > 0 ? [coverM2KPerW] : []), ...innerLayersM2KPerW],
+      innerLayersM2KPerW: overHead.map(({ m2KPerW }) => m2KPerW),
       ribs: { ...metal, metalWPerMK: conductivity },
     }),
+    ribLine: [
+      { name: 'film of air outside', m2KPerW: outsideM2KPerW },
+      { name: 'skin', m2KPerW: skinM2KPerW },
+      { name: 'rib, along its metal', m2KPerW: depthM / conductivity },
+      ...overHead,
+      { name: 'film of air inside', m2KPerW: insideM2KPerW },
+    ],
     ribs,
   };
 }
 
+/**
+ * The innermost plane reaches up to the lining on the heads of the ribs. What it leaves of the room is one layer of air with
+ * that beside or in front of a thinner layer of it: no second gap behind a first one.
+ */
+function filledUpTo(depthM: number, planes: readonly Plane[], direction: HeatDirection): readonly Plane[] {
+  const last = planes.at(-1);
+  const gapM = depthM - planes.reduce((sum, { thicknessM }) => sum + thicknessM, 0);
+  return last && gapM > 1e-9
+    ? [...planes.slice(0, -1), deepenedPlane(last, last.thicknessM + gapM, direction)]
+    : planes;
+}
+
+/** "sheep wool (λ 0.038) with spruce (λ 0.13)". */
+const nameOfPlane = ({ paths }: Plane): string => paths.map(nameOfPath).join(' with ');
+
+export function nameOfPath({ layer }: Plane['paths'][number]): string {
+  if (!layer) return 'still air';
+  const conductivity = conductivityOf(layer);
+  return conductivity === undefined ? layer.name : `${layer.name} (λ ${String(conductivity)})`;
+}
+
 /** What of the planes lies farther in than a depth, as resistances of their own. */
-function beyond(planes: readonly Plane[], depthM: number): number[] {
+function beyond(planes: readonly Plane[], depthM: number): PassedLayer[] {
   let reachedM = 0;
   return planes.flatMap((plane) => {
     const innerM = Math.min(plane.thicknessM, reachedM + plane.thicknessM - depthM);
     reachedM += plane.thicknessM;
-    return innerM > 1e-9 ? [(spreadResistance(plane) * innerM) / plane.thicknessM] : [];
+    return innerM > 1e-9
+      ? [
+          {
+            name: `${nameOfPlane(plane)} over the rib`,
+            m2KPerW: (spreadResistance(plane) * innerM) / plane.thicknessM,
+          },
+        ]
+      : [];
   });
 }

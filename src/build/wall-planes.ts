@@ -86,8 +86,19 @@ export function sideBySide(layers: readonly HeatLayer[]): HeatLayer[][] {
   return groups.map((group) => group.layers);
 }
 
-function planeOf(layers: readonly HeatLayer[], direction: HeatDirection): Plane {
-  const thicknessM = Math.max(...layers.map((layer) => layer.thicknessM ?? 0));
+/** A plane with more room than its thickest layer takes up: still air fills the rest. */
+export const deepenedPlane = ({ paths }: Plane, thicknessM: number, direction: HeatDirection): Plane =>
+  planeOf(
+    paths.flatMap(({ layer }) => layer ?? []),
+    direction,
+    thicknessM,
+  );
+
+function planeOf(
+  layers: readonly HeatLayer[],
+  direction: HeatDirection,
+  thicknessM = Math.max(...layers.map((layer) => layer.thicknessM ?? 0)),
+): Plane {
   const covered = layers.map((layer): PlanePath => {
     const ownM = layer.thicknessM ?? 0;
     const conductivity = conductivityOf(layer) ?? Number.POSITIVE_INFINITY;

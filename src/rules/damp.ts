@@ -25,6 +25,7 @@ export function dryEnough(faceC: number, insideC: number, atFace: number): Phras
 
 export interface WorstRisk {
   readonly risk: FaceRisk;
+  readonly air: DesignAir;
   readonly insideC: number;
   readonly outsideC: number;
 }
@@ -34,6 +35,7 @@ export function worstRisk(factor: number, airs: readonly [DesignAir, ...DesignAi
   const [first, ...more] = airs.map(
     (air): WorstRisk => ({
       risk: faceRisk(factor, air, air.outsideC),
+      air,
       insideC: air.insideC,
       outsideC: air.outsideC,
     }),

@@ -5,6 +5,7 @@ import { ribsOn, surfaceU } from '../build/u-values.ts';
 import { conductivityOf, keyOfLayer } from '../build/wall-planes.ts';
 import { length } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
+import { upToMillimetre } from './whole-millimetres.ts';
 
 /** Own choice: steps of boards, and no more than a van has room for. */
 const stepM = 0.01;
@@ -42,14 +43,20 @@ export function thicknessThatCutsLoss(
       }, 0);
   let best: { readonly addedM: number; readonly layer: HeatLayer } | undefined;
   for (const [key, layer] of candidates)
-    for (let steps = 1; steps * stepM < (best?.addedM ?? mostM + stepM) - 1e-9; steps += 1)
-      if (savedBy(key, steps * stepM) >= neededWPerK) {
-        best = { addedM: steps * stepM, layer };
+    for (const addedM of stepsFor(layer, best?.addedM))
+      if (savedBy(key, addedM) >= neededWPerK) {
+        best = { addedM, layer };
         break;
       }
   if (!best) return undefined;
   const { addedM, layer } = best;
   return say`make the ${layer.name} of ${String(layer.path[1] ?? 'the build-up')} ${length(addedM)} thicker (${length((layer.thicknessM ?? 0) + addedM)})`;
+}
+
+/** Thicknesses to add, each to a whole millimetre in all, since what is printed is what will be typed. */
+function* stepsFor({ thicknessM = 0 }: HeatLayer, bestM = mostM + stepM): Generator<number> {
+  for (let steps = 1; steps * stepM < bestM - 1e-9; steps += 1)
+    yield upToMillimetre(thicknessM + steps * stepM) - thicknessM;
 }
 
 const thicker = (part: EnvelopePart, key: string, addedM: number): EnvelopePart => ({
@@ -72,9 +79,9 @@ export function leastThickening(
   let best: Thickening | undefined;
   for (const layer of part.layers) {
     if ((conductivityOf(layer) ?? 1) >= insulatesBelowWPerMK) continue;
-    for (let steps = 1; steps * stepM < (best?.addedM ?? mostM + stepM) - 1e-9; steps += 1)
-      if (suffices(thicker(part, keyOfLayer(layer), steps * stepM))) {
-        best = { addedM: steps * stepM, layer };
+    for (const addedM of stepsFor(layer, best?.addedM))
+      if (suffices(thicker(part, keyOfLayer(layer), addedM))) {
+        best = { addedM, layer };
         break;
       }
   }

@@ -55,21 +55,14 @@ export const even = (resistanceM2KPerW: number): Band => [{ share: 1, layersM2KP
  * the Scottish building standards (read as quoted in an open program's test).
  */
 export function bridgedResistance(wall: BridgedWall): BridgedResistance {
-  const films =
-    notNegative(wall.insideM2KPerW, 'The inside surface resistance') +
-    notNegative(wall.outsideM2KPerW, 'The outside surface resistance');
+  const films = filmsOf(wall);
   for (const band of wall.bands) checkBand(band);
-  let paths: readonly { readonly share: number; readonly m2KPerW: number }[] = [{ share: 1, m2KPerW: films }];
-  for (const band of wall.bands)
-    paths = paths.flatMap((before) =>
-      band.map(({ share, layersM2KPerW }) => ({
-        share: before.share * share,
-        m2KPerW: before.m2KPerW + layersM2KPerW.reduce((sum, layer) => sum + layer, 0),
-      })),
-    );
   const upperM2KPerW =
     1 /
-    paths.reduce((sum, { share, m2KPerW }) => sum + share / positive(m2KPerW, 'The resistance of a path'), 0);
+    pathsThrough(wall).reduce(
+      (sum, { share, m2KPerW }) => sum + share / positive(m2KPerW, 'The resistance of a path'),
+      0,
+    );
   const lowerM2KPerW = wall.bands.reduce((sum, band) => sum + spreadResistance(band), films);
   const resistanceM2KPerW = (upperM2KPerW + lowerM2KPerW) / 2;
   return {
@@ -80,6 +73,32 @@ export function bridgedResistance(wall: BridgedWall): BridgedResistance {
     ratio: upperM2KPerW / lowerM2KPerW,
     greatestError: (upperM2KPerW - lowerM2KPerW) / (2 * resistanceM2KPerW),
   };
+}
+
+const filmsOf = ({ insideM2KPerW, outsideM2KPerW }: BridgedWall): number =>
+  notNegative(insideM2KPerW, 'The inside surface resistance') +
+  notNegative(outsideM2KPerW, 'The outside surface resistance');
+
+/** One way through a whole wall, films included. */
+export interface WholePath {
+  readonly share: number;
+  readonly m2KPerW: number;
+  /** Which path it takes in each band, from 0. */
+  readonly taken: readonly number[];
+}
+
+/** Every way through the wall: one path of each band, with the product of their shares. */
+export function pathsThrough(wall: BridgedWall): readonly WholePath[] {
+  let paths: readonly WholePath[] = [{ share: 1, m2KPerW: filmsOf(wall), taken: [] }];
+  for (const band of wall.bands)
+    paths = paths.flatMap((before) =>
+      band.map(({ share, layersM2KPerW }, index) => ({
+        share: before.share * share,
+        m2KPerW: before.m2KPerW + layersM2KPerW.reduce((sum, layer) => sum + layer, 0),
+        taken: [...before.taken, index],
+      })),
+    );
+  return paths;
 }
 
 /** Of the layers of a band where every plane between them is at one temperature. */

@@ -58,8 +58,9 @@ const greatestWeight = 0.5;
  *
  * w: flange, s: spacing, d: depth; R in m²·K/W. The share of metal is its thickness over the spacing. p was fitted
  * to calculated fields of heat in cold-formed studs in houses (spacing 400 to 600 mm, flange up to 80 mm); p is kept
- * from 0 to the plain mean, 0.5 (own choice, the strict side). Vans have ribs of other shapes, so treat the chosen
- * value as an estimate and print the range.
+ * from 0 to the plain mean, 0.5 (own choice, the strict side), and R″ / R' in it does not fall so far that a better filling
+ * would make a worse wall ({@link leastRatioOfFit}). Vans have ribs of other shapes, so treat the chosen value as an
+ * estimate and print the range.
  *
  * Throws RangeError if a value is out of its range.
  *
@@ -83,19 +84,18 @@ export function ribbedResistance(wall: RibbedWall): RibbedResistance {
     { share: 1 - share, layersM2KPerW: [wall.fillM2KPerW] },
   ]);
   const clearUValue = filled(even(wall.fillM2KPerW)).uValue;
-  const weight = Math.min(
-    greatestWeight,
-    Math.max(
-      leastWeight,
-      ribWeight({
-        lowerOverUpper: 1 / bounds.ratio,
-        flangeM: notNegative(flangeM, 'The flange of a rib'),
-        spacingM,
-        depthM,
-      }),
-    ),
+  const shape = { flangeM: notNegative(flangeM, 'The flange of a rib'), spacingM, depthM };
+  const upperM2KPerW = Math.min(
+    bounds.upperM2KPerW,
+    bounds.lowerM2KPerW / Math.min(1, leastRatioOfFit(shape)),
   );
-  const resistanceM2KPerW = weight * bounds.upperM2KPerW + (1 - weight) * bounds.lowerM2KPerW;
+  const fitted = Math.min(
+    greatestWeight,
+    Math.max(leastWeight, ribWeight({ lowerOverUpper: bounds.lowerM2KPerW / upperM2KPerW, ...shape })),
+  );
+  const resistanceM2KPerW = fitted * upperM2KPerW + (1 - fitted) * bounds.lowerM2KPerW;
+  const gapM2KPerW = bounds.upperM2KPerW - bounds.lowerM2KPerW;
+  const weight = gapM2KPerW > 0 ? (resistanceM2KPerW - bounds.lowerM2KPerW) / gapM2KPerW : fitted;
   return {
     bounds,
     weight,
@@ -117,16 +117,29 @@ export interface RibWeightInput {
   readonly depthM: number;
 }
 
+type RibShape = Omit<RibWeightInput, 'lowerOverUpper'>;
+
+/** How much of p each part of R″ / R' makes. */
+const ratioInWeight = 0.8;
+
 /** The fitted weight p of {@link ribbedResistance}, before it is kept within limits. Lengths in m. */
-export function ribWeight({ lowerOverUpper, flangeM, spacingM, depthM }: RibWeightInput): number {
-  return (
-    0.8 * lowerOverUpper +
-    0.44 -
-    0.1 * (flangeM / 0.04) -
-    0.2 * (0.6 / positive(spacingM, 'The spacing of the ribs')) -
-    0.04 * (depthM / 0.1)
-  );
-}
+export const ribWeight = ({ lowerOverUpper, ...shape }: RibWeightInput): number =>
+  ratioInWeight * lowerOverUpper + shapeInWeight(shape);
+
+const shapeInWeight = ({ flangeM, spacingM, depthM }: RibShape): number =>
+  0.44 -
+  0.1 * (flangeM / 0.04) -
+  0.2 * (0.6 / positive(spacingM, 'The spacing of the ribs')) -
+  0.04 * (depthM / 0.1);
+
+/**
+ * The R″ / R' below which the fit is not followed. With wide or close ribs its part of the shape, k, is negative, and below
+ * r = √(−k / 0.8) a better filling would come out as a *worse* wall: R_T = R″ + (0.8 · R″ / R' + k) · (R' − R″) then falls as
+ * R' grows. No wall loses more because a part of it conducts less, so from there on R_T stays in proportion to R″, as if
+ * R' had grown no further.
+ */
+const leastRatioOfFit = (shape: RibShape): number =>
+  Math.sqrt(Math.max(0, -shapeInWeight(shape)) / ratioInWeight);
 
 /**
  * Heat through the line of a rib as if none of it spread: the coldest that its face can be.

@@ -25,18 +25,27 @@ const insulatesBelowWPerMK = 0.065;
  *
  * Source: own choice, after the simple count of ISO 13790 (down to the insulation; memory).
  */
-export function warmedCapacity(layersFromInside: readonly WarmedLayer[]): number {
-  let storedJPerM2K = 0;
-  for (const layer of layersFromInside) {
-    const wholeJPerM2K =
-      notNegative(layer.thicknessM, 'The thickness') *
-      notNegative(layer.densityKgM3, 'The density') *
-      notNegative(layer.heatCapacityJPerKgK, 'The heat capacity');
-    if (positive(layer.conductivityWPerMK, 'The conductivity') < insulatesBelowWPerMK)
-      return storedJPerM2K + wholeJPerM2K / 2;
-    storedJPerM2K += wholeJPerM2K;
-  }
-  return storedJPerM2K / 2;
+export const warmedCapacity = (layersFromInside: readonly WarmedLayer[]): number =>
+  warmedShares(layersFromInside).reduce((sum, share, index) => {
+    const layer = layersFromInside[index];
+    return layer
+      ? sum +
+          share *
+            notNegative(layer.thicknessM, 'The thickness') *
+            notNegative(layer.densityKgM3, 'The density') *
+            notNegative(layer.heatCapacityJPerKgK, 'The heat capacity')
+      : sum;
+  }, 0);
+
+/** What of each layer counts in {@link warmedCapacity}: all, half or nothing of it. */
+export function warmedShares(layersFromInside: readonly WarmedLayer[]): readonly number[] {
+  const insulation = layersFromInside.findIndex(
+    ({ conductivityWPerMK }) => positive(conductivityWPerMK, 'The conductivity') < insulatesBelowWPerMK,
+  );
+  return layersFromInside.map((_, index) => {
+    if (insulation < 0 || index === insulation) return 0.5;
+    return index < insulation ? 1 : 0;
+  });
 }
 
 /** Heat that the air of a room takes up by each kelvin, J/K. Volume in m³ (≥ 0). */

@@ -65,9 +65,9 @@ export const summerRiseCitation: Citation = ownChoice(
   'Comfort, not health: where it is hot outside, no flow of air makes it cool.',
 );
 
-/** What a fan moves through screens, rain hoods and small openings, of what it blows freely. */
+/** What a fan moves through screens, rain hoods and small openings, of what it blows freely; for one that is not there yet. */
 export const usualFanShare = 0.5;
 export const usualFanCitation: Citation = ownChoice(
-  'A fan counts with half of the flow that is printed for it, because screens and openings hold it back',
-  'The checks of air work out what the openings of the plan allow.',
+  'A fan that is still to be bought moves half of the flow that is printed for it, because screens and openings hold it back',
+  'What the fans of the plan move is worked out.',
 );

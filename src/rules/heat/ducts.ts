@@ -2,9 +2,9 @@ import type { Build } from '../../build/build.ts';
 import type { Duct, Heater } from '../../build/heat.ts';
 import type { Citation } from '../../catalogue/citation.ts';
 import { ductPracticeFor } from '../../catalogue/heat/heating.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Part, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { count, length, power } from '../../engine/measure.ts';
+import { count, length, type Measure, power } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { combustionCaution, heatCaution, warmthCaution } from '../cautions.ts';
@@ -52,7 +52,85 @@ export default defineRule({
     if (practice) addBores(ducts, heater, practice.leastBoreM, practice.citations, findings, lacking);
     return { findings: [...foldPasses(findings, 'figure'), ...notKnown(lacking)] };
   },
+  work: ({ facts: { heater, ducts } }, { path, subject, limit }) => {
+    const duct = path.at(-1) === 'bore' ? ducts.find(({ name }) => name === subject) : undefined;
+    const isOutlets = subject === outletsSubject;
+    return [
+      ...(limit ? [limitStep(limit.measure, heater, duct ? 'bore' : isOutlets ? 'outlets' : 'length')] : []),
+      duct ? boreStep(duct) : isOutlets ? outletsStep(ducts) : lengthStep(ducts),
+    ];
+  },
 });
+
+const outletsSubject = 'outlets';
+
+const limitedBy = {
+  bore: { what: 'The bore that is usual for a heater of its size', key: undefined },
+  length: { what: 'How long all ducts may be together', key: 'duct_limit' },
+  outlets: { what: 'How many outlets there may be', key: 'duct_outlets_limit' },
+} as const;
+
+/** As the plan gives it for the heater, else by the row of its size. */
+function limitStep(result: Measure, heater: Heater, which: keyof typeof limitedBy): Step {
+  const { what, key } = limitedBy[which];
+  const { outputW, ductLimitM, ductOutletsLimit } = heater;
+  const typed = which === 'length' ? ductLimitM : which === 'outlets' ? ductOutletsLimit : undefined;
+  const practice = outputW === undefined ? undefined : ductPracticeFor(outputW);
+  if (key !== undefined && typed !== undefined)
+    return { what, sum: say`as typed for this heater`, result, paths: [['heat', 'heater', key]] };
+  return {
+    what,
+    ...(outputW !== undefined &&
+      practice && {
+        sum: say`the row of heaters up to ${power(practice.outputUpToW)}, for ${power(outputW)}`,
+      }),
+    result,
+    paths: [['heat', 'heater', 'output']],
+  };
+}
+
+const boreStep = ({ boreM = 0, path, name }: Duct): Step => ({
+  what: `The bore of ${name}, as typed`,
+  result: length(boreM),
+  paths: [[...path, 'bore']],
+});
+
+function sumStep(what: string, columns: string, ducts: readonly Duct[], addsOf: (duct: Duct) => Part): Step {
+  const rows = ducts.map(addsOf);
+  const [first] = rows;
+  return {
+    what,
+    result: {
+      kind: first?.adds.kind ?? 'count',
+      value: rows.reduce((sum, { adds }) => sum + adds.value, 0),
+    },
+    parts: { columns: [columns], rows },
+    paths: ducts.map(({ path }) => path),
+  };
+}
+
+const lengthStep = (ducts: readonly Duct[]): Step =>
+  sumStep(
+    'All ducts one after the other: Σ L',
+    'length',
+    ducts,
+    ({ name, path, lengthM = 0, lengthFrom }) => ({
+      name,
+      path,
+      origin: lengthFrom === 'route' ? 'computed' : 'typed',
+      values: [],
+      adds: length(lengthM),
+    }),
+  );
+
+const outletsStep = (ducts: readonly Duct[]): Step =>
+  sumStep('Outlets of all ducts', 'outlets', ducts, ({ name, path, outlets = 0 }) => ({
+    name,
+    path,
+    origin: 'typed',
+    values: [],
+    adds: count(outlets),
+  }));
 
 const makersLimit: Citation = {
   title: 'The limit of the heater, as the plan gives it',
@@ -107,7 +185,7 @@ function addOutlets(
     findings.push(
       observed(text, {
         verdict: 'fail',
-        subject: 'outlets',
+        subject: outletsSubject,
         path,
         measured: count(0),
         reason: say`No outlet is left for the warm air: the heater would run hot.`,
@@ -119,7 +197,7 @@ function addOutlets(
   findings.push(
     judge({
       rule: text,
-      subject: 'outlets',
+      subject: outletsSubject,
       path,
       kind: 'count',
       measured: { value: sum, standard: 0 },

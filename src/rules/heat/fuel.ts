@@ -1,6 +1,6 @@
 import type { Build } from '../../build/build.ts';
 import type { Bank } from '../../build/electrical.ts';
-import type { Heater } from '../../build/heat.ts';
+import type { Heat, Heater } from '../../build/heat.ts';
 import { fuelFor } from '../../calc/heat/fuel.ts';
 import { heatingValueOf } from '../../catalogue/gas/properties.ts';
 import {
@@ -11,14 +11,26 @@ import {
   fuelLeftCitation,
   usualEfficiencies,
 } from '../../catalogue/heat/heating.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { energyWh, mass, power, share, temperatureC, volume } from '../../engine/measure.ts';
+import {
+  chargeAh,
+  energyWh,
+  type Measure,
+  mass,
+  power,
+  share,
+  temperatureC,
+  voltage,
+  volume,
+} from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { combustionCaution, warmthCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
+import { downToShown, litresPerM3, upToShown } from '../shown-digits.ts';
 import { demand, heat, heater, winterLow } from '../warmth.ts';
+import { meanDaySteps } from '../working/fuel.ts';
 
 const text: RuleText = {
   id: 'heat.fuel',
@@ -43,10 +55,13 @@ const heatedBy: Need<Kind> = (build) => {
   return kind === undefined ? missing('heat.heater.heated_by') : given(kind);
 };
 
-interface Day {
+interface HeatOfDay {
   readonly build: Build;
   readonly heater: Heater;
   readonly meanW: number;
+}
+
+interface Day extends HeatOfDay {
   /** "At −8 °C outside a day of heating takes …". */
   readonly at: Phrase;
 }
@@ -57,8 +72,9 @@ const joulesAWattHour = 3600;
 export default defineRule({
   ...text,
   needs: { heat, demand, heater, heatedBy, winterLowC: winterLow },
-  check: ({ build, facts: { heater, demand, heatedBy, winterLowC } }) => {
+  check: ({ build, facts: { heat, heater, demand, heatedBy, winterLowC } }) => {
     const meanW = demand.meanDayW(winterLowC);
+    if (meanW === 0) return { findings: [nothingToHeat(winterLowC, heat)] };
     const day: Day = {
       build,
       heater,
@@ -67,6 +83,102 @@ export default defineRule({
     };
     return { findings: [{ ...findingOf(day, heatedBy), assumptions: demand.assumptions }] };
   },
+  work: ({ build, facts: { demand, heater, heatedBy, winterLowC } }, { measured }) => [
+    ...meanDaySteps(build, demand, winterLowC),
+    ...(measured ? amountSteps({ build, heater, meanW: demand.meanDayW(winterLowC) }, heatedBy) : []),
+  ],
+});
+
+const nothingToHeat = (winterLowC: number, { insideC, asleepC }: Heat): Finding =>
+  observed(text, {
+    verdict: 'pass',
+    subject: 'heater',
+    path: ['living', 'winter_low'],
+    reason:
+      winterLowC >= Math.max(insideC, asleepC)
+        ? say`The plan's winter low of ${temperatureC(winterLowC)} is no colder than it is inside: there is nothing to heat.`
+        : say`At the plan's winter low of ${temperatureC(winterLowC)} people keep the living space warm by themselves: there is nothing to heat.`,
+  });
+
+/** From the mean heat of a day to what it takes, and what there is of it. */
+function amountSteps(day: HeatOfDay, kind: Kind): readonly Step[] {
+  switch (kind) {
+    case 'engine':
+      return [];
+    case 'diesel':
+      return dieselSteps(day);
+    case 'gas': {
+      const gas = gasOf(day);
+      return [
+        amountStep(
+          day,
+          usualEfficiencies.gas,
+          [heatingValueOf(gas), mass],
+          say`${(heatingValueOf(gas) / 1e6).toFixed(2)} MJ/kg of ${gas}), and 1 MJ is 277.8 Wh`,
+        ),
+      ];
+    }
+    case 'battery':
+    case 'mains': {
+      const { bank } = day.build.electrical ?? {};
+      const perDay = amountStep(day, usualEfficiencies.electric, [joulesAWattHour, energyWh], say`1)`);
+      return kind === 'battery' && bank ? [usableStep(bank), perDay] : [perDay];
+    }
+  }
+}
+
+/** B = Q · 24 h / (η · h), closed by the words for h. */
+function amountStep(
+  day: HeatOfDay,
+  usual: number,
+  [valueJPerUnit, measure]: readonly [number, (amount: number) => Measure],
+  perUnit: Phrase,
+): Step {
+  const { heater, meanW } = day;
+  return {
+    what: `What that takes in a day: B = Q·24 h / (η·h)${heater.efficiency === undefined ? ', with a usual efficiency' : ''}`,
+    sum: say`${power(meanW)} · 24 h / (${share(efficiencyOf(heater, usual))} · ${perUnit}`,
+    result: measure(amountOf(day, usual, valueJPerUnit)),
+    paths: [
+      ['heat', 'heater', 'efficiency'],
+      ['heat', 'heater', 'heated_by'],
+    ],
+  };
+}
+
+function dieselSteps(day: HeatOfDay): readonly Step[] {
+  const { nightsOffGrid } = day.build.habits;
+  const tankM3 = dieselInTankM3(day.build);
+  const perDayM3 = amountOf(day, usualEfficiencies.diesel, dieselHeatJPerM3.net);
+  const perDay = amountStep(
+    day,
+    usualEfficiencies.diesel,
+    [dieselHeatJPerM3.net, volume],
+    say`${String(dieselHeatJPerM3.net / 3.6e6)} Wh/L of diesel)`,
+  );
+  if (tankM3 === undefined || nightsOffGrid === undefined) return [perDay];
+  return [
+    perDay,
+    {
+      what: 'What the heater gets of a full tank: its pipe leaves the rest for driving on',
+      sum: say`${volume(tankM3)} · (1 − ${share(fuelLeftByHeater)})`,
+      result: volume(tankM3 * (1 - fuelLeftByHeater)),
+      paths: [['van', 'fuel_tank']],
+    },
+    {
+      what: 'What all nights without a stop take',
+      sum: say`${nightsText(nightsOffGrid)} · ${volume(perDayM3)}`,
+      result: volume(perDayM3 * nightsOffGrid),
+      paths: [['living', 'nights_off_grid']],
+    },
+  ];
+}
+
+const usableStep = (bank: Bank): Step => ({
+  what: 'What the full battery gives',
+  sum: say`${chargeAh(bank.capacityAh)} · ${voltage(bank.voltageV)} · ${share(bank.usableShare)} that may be drawn`,
+  result: energyWh(usableWh(bank)),
+  paths: [['electrical', 'battery']],
 });
 
 function findingOf(day: Day, kind: Kind): Finding {
@@ -91,11 +203,13 @@ function findingOf(day: Day, kind: Kind): Finding {
   }
 }
 
-const amountOf = ({ heater, meanW }: Day, usual: number, heatingValueJPerUnit: number): number =>
+const efficiencyOf = ({ efficiency }: Heater, usual: number): number => Math.max(0.01, efficiency ?? usual);
+
+const amountOf = ({ heater, meanW }: HeatOfDay, usual: number, heatingValueJPerUnit: number): number =>
   fuelFor({
     meanHeatW: meanW,
     durationS: secondsADay,
-    efficiency: Math.max(0.01, heater.efficiency ?? usual),
+    efficiency: efficiencyOf(heater, usual),
     heatingValueJPerUnit,
   });
 
@@ -125,7 +239,7 @@ function ofDiesel(day: Day): Finding {
     broken: 'warn',
     reason: say`${takes} and ${volume(perDayM3 * nightsOffGrid)} for the ${nightsText(nightsOffGrid)} without a stop. Of a full tank of ${volume(tankM3)} a heater gets ${volume(forHeatM3)}, since its pipe leaves ${share(fuelLeftByHeater)} for driving on.`,
     remedy: () =>
-      say`Plan a tank of ${volume((perDayM3 * nightsOffGrid) / (1 - fuelLeftByHeater))}, or stay at most ${nightsText(Math.floor((10 * forHeatM3) / perDayM3) / 10)}.`,
+      say`Plan a tank of ${volume(upToShown((perDayM3 * nightsOffGrid) / (1 - fuelLeftByHeater), litresPerM3))}, or stay at most ${nightsText(Math.floor((10 * forHeatM3) / perDayM3) / 10)}.`,
     sources: [...dieselHeatCitations, fuelLeftCitation],
   });
 }
@@ -149,9 +263,11 @@ const lacking = (reason: Phrase, measured: Finding['measured'], keys: readonly s
     missing: keys,
   });
 
+const gasOf = ({ build }: HeatOfDay) => build.gas?.stores[0]?.gas ?? 'propane';
+
 /** The gas checks count it with the hob and the hot water, and set it against the cylinders. */
 function ofGas(day: Day): Finding {
-  const gas = day.build.gas?.stores[0]?.gas ?? 'propane';
+  const gas = gasOf(day);
   const perDayKg = amountOf(day, usualEfficiencies.gas, heatingValueOf(gas));
   const reason = say`${day.at}, which takes ${mass(perDayKg)} of ${gas} a day${efficiencyText(day, usualEfficiencies.gas)}`;
   if (!day.build.gas) return lacking(say`${reason}.`, mass(perDayKg), ['gas']);
@@ -182,7 +298,7 @@ function ofBattery(day: Day): Finding {
     broken: 'warn',
     reason: say`${takes}; full, it gives ${energyWh(usableWh(bank))}.`,
     remedy: () =>
-      say`Heat with diesel or gas (about ${volume(fuelFor({ meanHeatW: day.meanW, durationS: secondsADay, efficiency: usualEfficiencies.diesel, heatingValueJPerUnit: dieselHeatJPerM3.net }))} of diesel a day), or cut the loss to ${power(usableWh(bank) / 24)}.`,
+      say`Heat with diesel or gas (about ${volume(fuelFor({ meanHeatW: day.meanW, durationS: secondsADay, efficiency: usualEfficiencies.diesel, heatingValueJPerUnit: dieselHeatJPerM3.net }))} of diesel a day), or cut the loss to ${power(downToShown(usableWh(bank) / 24))}.`,
   });
 }
 

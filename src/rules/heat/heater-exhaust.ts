@@ -7,9 +7,11 @@ import { judge } from '../../engine/judge.ts';
 import { length } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
+import { boxAt, metresToBox } from '../apart.ts';
 import { combustionCaution, heatCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { burnsFuel } from '../warmth.ts';
+import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
   id: 'heat.heater-exhaust',
@@ -22,6 +24,7 @@ const text: RuleText = {
   cautions: [combustionCaution, heatCaution],
   fix: 'Lead the exhaust further away from doors, windows and vents.',
   lifeSafety: true,
+  limits: ['flue-terminal-from-opening'],
   place: ['heat', 'heater', 'exhaust'],
 };
 
@@ -37,6 +40,7 @@ const exhaust: Need<PlaceInVan | 'none'> = ({ heat }: Build) => {
 interface Hole {
   readonly name: string;
   readonly path: PlanPath;
+  readonly box: Box3;
   readonly distanceM: number;
 }
 
@@ -67,33 +71,39 @@ export default defineRule({
     });
     return { findings: foldPasses(findings, 'opening') };
   },
+  work: ({ facts: { exhaust, openings } }, { subject, path }) => {
+    if (exhaust === 'none') return undefined;
+    const hole = holesOf(openings, exhaust).find(
+      ({ name, path: own }) => name === subject && own.join() === path.join(),
+    );
+    return (
+      hole &&
+      distanceSteps({
+        from: 'the end of the exhaust',
+        place: exhaust,
+        to: `the nearest edge of the ${hole.name}`,
+        box: hole.box,
+        paths: [['heat', 'heater', 'exhaust'], hole.path],
+      })
+    );
+  },
 });
 
 /** Openings of the van and vents of their own; those in a bulkhead do not lead outside. */
 function holesOf({ layout, air }: Build, from: PlaceInVan): readonly Hole[] {
+  const holeOf = (name: string, path: PlanPath, box: Box3): Hole => ({
+    name,
+    path,
+    box,
+    distanceM: metresToBox(from, box),
+  });
   const ofVan = (layout?.openings ?? [])
     .filter(({ surface }) => surface !== 'bulkhead')
-    .map(({ name, path, box }): Hole => ({ name, path, distanceM: distanceToBox(from, box) }));
+    .map(({ name, path, box }) => holeOf(name, path, box));
   const vents = (air?.vents ?? []).flatMap(({ name, path, place, opening, serves }): Hole[] =>
     place === undefined || opening !== undefined
       ? []
-      : [
-          {
-            name: serves === undefined ? name : `${name} of the ${serves}`,
-            path,
-            distanceM: Math.hypot(place.xM - from.xM, place.yM - from.yM, place.zM - from.zM),
-          },
-        ],
+      : [holeOf(serves === undefined ? name : `${name} of the ${serves}`, path, boxAt(place))],
   );
   return [...ofVan, ...vents];
 }
-
-const beyond = (value: number, least: number, most: number): number =>
-  Math.max(0, least - value, value - most);
-
-const distanceToBox = ({ xM, yM, zM }: PlaceInVan, box: Box3): number =>
-  Math.hypot(
-    beyond(xM, box.leastXM, box.mostXM),
-    beyond(yM, box.leastYM, box.mostYM),
-    beyond(zM, box.bottomM, box.topM),
-  );

@@ -23,8 +23,8 @@ import { warmthCaution } from '../cautions.ts';
 import { dampYear, humidityCaution } from '../damp.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
-import { placeOf, vapourSteps } from '../vapour-working.ts';
 import { heat } from '../warmth.ts';
+import { placeOf, vapourSteps } from '../working/vapour.ts';
 
 const text: RuleText = {
   id: 'heat.interstitial',

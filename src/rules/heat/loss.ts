@@ -3,22 +3,14 @@ import type { LosingPart, WorkedHeatDemand } from '../../build/heat-demand.ts';
 import { heaterMargin, heaterMarginCitation } from '../../catalogue/heat/heating.ts';
 import type { Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import {
-  area,
-  conductance,
-  factor,
-  power,
-  share,
-  temperatureC,
-  transmittance,
-  volume,
-} from '../../engine/measure.ts';
+import { conductance, power, share, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { warmthCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { thicknessThatCutsLoss } from '../thicker-insulation.ts';
 import { demand, heat, heaterOutputW, uValueSources, winterLow } from '../warmth.ts';
+import { lossAtStep, lossPerKelvinSteps } from '../working/loss.ts';
 
 const text: RuleText = {
   id: 'heat.loss',
@@ -85,48 +77,26 @@ export default defineRule({
       ],
     };
   },
-  work: ({ facts: { heat, demand, outputW, winterLowC } }) =>
-    stepsOf(demand, heat.insideC, winterLowC, outputW),
+  work: ({ build, facts: { heat, demand, outputW, winterLowC } }) =>
+    stepsOf(build, demand, heat.insideC, winterLowC, outputW),
 });
 
 /** Part by part, then the air, then the coldest night, and last what the heater gives against it. */
 function stepsOf(
-  { parts, awake, volumeM3, airChangesPerHour, lossW }: WorkedHeatDemand,
+  build: Build,
+  demand: WorkedHeatDemand,
   insideC: number,
   winterLowC: number,
   outputW: number,
 ): readonly Step[] {
-  const lostW = lossW(winterLowC);
+  const lostW = demand.lossW(winterLowC);
   return [
-    {
-      what: 'What leaves through walls, panes and the way to the cab for each kelvin: Σ U·A',
-      result: conductance(awake.transmissionWPerK),
-      parts: {
-        columns: ['A', 'U', 'U·A'],
-        rows: parts.map(({ name, path, areaM2, uValue }) => ({
-          name,
-          path,
-          origin: 'computed',
-          values: [area(areaM2), transmittance(uValue)],
-          adds: conductance(uValue * areaM2),
-        })),
-      },
-    },
-    {
-      what: 'What leaves with the air for each kelvin: n·V·1200 J/(m³·K) / 3600 s',
-      sum: say`${factor(airChangesPerHour)} times an hour · ${volume(volumeM3)}`,
-      result: conductance(awake.ventilationWPerK),
-      paths: [['heat', 'air_changes_per_hour']],
-    },
-    {
-      what: 'What is lost in the coldest night, nobody counted: Q = (Σ U·A + air)·(T_i − T_e)',
-      sum: say`(${conductance(awake.transmissionWPerK)} + ${conductance(awake.ventilationWPerK)}) · (${temperatureC(insideC)} − ${temperatureC(winterLowC)})`,
-      result: power(lostW),
-      paths: [
-        ['heat', 'inside'],
-        ['living', 'winter_low'],
-      ],
-    },
+    ...lossPerKelvinSteps(demand, build),
+    lossAtStep('What is lost in the coldest night, nobody counted: Q = H·(T_i − T_e)', {
+      lossWPerK: conductance(demand.awake.totalWPerK),
+      insideC,
+      outsideC: winterLowC,
+    }),
     // A heater that is smaller than the loss is told so without the margin.
     ...(exceeds(lostW, outputW)
       ? []

@@ -7,9 +7,9 @@ import { surfaceTemperatureC, temperatureFactor } from '../../calc/heat/surface.
 import { moistureStandard } from '../../catalogue/heat/heat-sources.ts';
 import { insideFilmM2KPerW } from '../../catalogue/heat/surface-films.ts';
 import { thermalMaterialNamed } from '../../catalogue/heat/thermal-materials.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { length, share, temperatureC, transmittance } from '../../engine/measure.ts';
+import { heatResistance, length, share, temperatureC, transmittance } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { type AlikeSurfaces, alikeSurfaces } from '../alike-surfaces.ts';
@@ -17,6 +17,8 @@ import { warmthCaution } from '../cautions.ts';
 import { dryEnough, humidityCaution, worstRisk } from '../damp.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { demand, heat, uValueSources, winterLow } from '../warmth.ts';
+import { dewSteps, faceStep } from '../working/face.ts';
+import { passedStep } from '../working/wall.ts';
 
 const text: RuleText = {
   id: 'heat.ribs',
@@ -35,9 +37,10 @@ const text: RuleText = {
   place: ['heat', 'ribs'],
 };
 
-type Ribbed = SurfaceU & { readonly ribLineUValue: number };
+type Ribbed = SurfaceU & Required<Pick<SurfaceU, 'ribLineUValue' | 'ribLine'>>;
 
-const isRibbed = (surface: SurfaceU): surface is Ribbed => surface.ribLineUValue !== undefined;
+const isRibbed = (surface: SurfaceU): surface is Ribbed =>
+  surface.ribLineUValue !== undefined && surface.ribLine !== undefined;
 
 const ribbedSurfaces = ({ surfaces }: WorkedHeatDemand): readonly Ribbed[] => surfaces.filter(isRibbed);
 
@@ -49,28 +52,61 @@ export default defineRule({
   needs: { heat, demand, ribsGiven, winterLowC: winterLow },
   check: ({ build, facts: { heat, demand, winterLowC } }) => {
     const cold = coldAirs(build, heat, winterLowC);
-    const groups = alikeSurfaces(
-      ribbedSurfaces(demand),
-      ({ part }) => part,
-      ({ ribLineUValue }) => ribLineUValue.toFixed(6),
-    );
-    const findings = groups.map((group) => ({
+    const findings = groupsOf(demand).map((group) => ({
       ...findingOf(group, heat, cold),
       assumptions: demand.assumptions.filter((each) => each.includes('rib')),
     }));
     return { findings: foldPasses(findings, 'surface') };
   },
+  work: ({ build, facts: { heat, demand, winterLowC } }, { subject }) => {
+    const group = groupsOf(demand).find(({ name }) => subjectOf(name) === subject);
+    return group && stepsOf(group, build, coldAirs(build, heat, winterLowC));
+  },
 });
 
-function findingOf(
-  { name, members }: AlikeSurfaces<Ribbed>,
-  heat: Heat,
-  { airs, words, citations }: ColdAirs,
-): Finding {
+const groupsOf = (demand: WorkedHeatDemand): readonly AlikeSurfaces<Ribbed>[] =>
+  alikeSurfaces(
+    ribbedSurfaces(demand),
+    ({ part }) => part,
+    ({ ribLineUValue }) => ribLineUValue.toFixed(6),
+  );
+
+const subjectOf = (name: string): string => `ribs of the ${name}`;
+
+/** The coldest that the face over a rib can be, in the air that leaves it least to spare. */
+function coldestFace({ part, ribLineUValue }: Ribbed, { airs }: ColdAirs) {
+  const filmM2KPerW = insideFilmM2KPerW[directionOf(part.surface)];
+  const factor = temperatureFactor(Math.min(ribLineUValue, 1 / filmM2KPerW), filmM2KPerW);
+  return { filmM2KPerW, worst: worstRisk(factor, airs) };
+}
+
+function stepsOf({ name, members }: AlikeSurfaces<Ribbed>, build: Build, cold: ColdAirs): readonly Step[] {
   const [surface] = members;
-  const film = insideFilmM2KPerW[directionOf(surface.part.surface)];
+  const { part, ribLine, ribLineUValue } = surface;
+  const { filmM2KPerW, worst } = coldestFace(surface, cold);
+  const wholeM2KPerW = ribLine.reduce((sum, { m2KPerW }) => sum + m2KPerW, 0);
+  return [
+    passedStep(
+      `What holds heat back straight through a rib of the ${name}, where nothing spreads sideways: R = Σ d/λ and the films`,
+      ribLine,
+      [part.path, ['heat', 'ribs'], ['heat', 'skin']],
+    ),
+    {
+      what: 'So much goes through there: U = 1 / R',
+      sum: say`1 / ${heatResistance(wholeM2KPerW)}`,
+      result: transmittance(ribLineUValue),
+    },
+    ...dewSteps(build, worst.air),
+    faceStep({ of: 'the lining over the rib', uValue: ribLineUValue, filmM2KPerW, ...worst.air, paths: [] }),
+  ];
+}
+
+function findingOf({ name, members }: AlikeSurfaces<Ribbed>, heat: Heat, cold: ColdAirs): Finding {
+  const { words, citations } = cold;
+  const [surface] = members;
+  const { filmM2KPerW: film, worst } = coldestFace(surface, cold);
+  const { risk: coldest, insideC, outsideC } = worst;
   const factorOf = (uValue: number) => temperatureFactor(Math.min(uValue, 1 / film), film);
-  const { risk: coldest, insideC, outsideC } = worstRisk(factorOf(surface.ribLineUValue), airs);
   const greatestU = Math.max(...members.map(({ greatestUValue }) => greatestUValue));
   const leastU = Math.min(...members.map(({ leastUValue }) => leastUValue));
   // The face over a rib is never warmer than that of the wall between ribs.
@@ -81,7 +117,7 @@ function findingOf(
   );
   return judge({
     rule: text,
-    subject: `ribs of the ${name}`,
+    subject: subjectOf(name),
     path: ['heat', 'ribs'],
     kind: 'temperature difference',
     measured: { value: coldest.surfaceC - outsideC, standard: 0 },
@@ -101,6 +137,8 @@ function findingOf(
 
 const usualCover = 'elastomeric foam';
 const mostCoverM = 0.05;
+/** Own choice: what a van has room for. */
+const mostOverRibsM = 0.1;
 const stepM = 0.001;
 
 function remedy(
@@ -121,7 +159,9 @@ function remedy(
     return say`No cover is warm enough for that: ${airing}.`;
   const addedM2KPerW = filmM2KPerW / (1 - neededFactor) - 1 / ribLineUValue;
   const coverM = Math.ceil((nowM + addedM2KPerW * conductivity) / stepM - 1e-9) * stepM;
-  return coverM <= mostCoverM
-    ? say`Cover the faces of the ribs with ${length(coverM)} of ${cover}, or ${airing}.`
-    : say`Put insulation over the ribs and not only between them (it would take ${length(coverM)} of ${cover} on their faces), or ${airing}.`;
+  if (coverM <= mostCoverM)
+    return say`Cover the faces of the ribs with ${length(coverM)} of ${cover}, or ${airing}.`;
+  return coverM <= mostOverRibsM
+    ? say`Put insulation over the ribs and not only between them (it would take ${length(coverM)} of ${cover} on their faces), or ${airing}.`
+    : say`No cover that a van has room for is enough: ${airing}, with more open vents or less wet clothes and steam, and lay a whole layer of insulation over the ribs.`;
 }

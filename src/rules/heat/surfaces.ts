@@ -1,7 +1,9 @@
 import { monthName } from '../../build/energy.ts';
 import type { EnvelopePart, Heat } from '../../build/heat.ts';
+import type { WorkedHeatDemand } from '../../build/heat-demand.ts';
 import { surfaceU } from '../../build/u-values.ts';
 import type { DampYear } from '../../build/vapour-walls.ts';
+import { vapourExcessPa } from '../../calc/air/moisture.ts';
 import type { VapourMonth } from '../../calc/heat/glaser.ts';
 import { coldestDryFaceC, surfaceTemperatureC, temperatureFactor } from '../../calc/heat/surface.ts';
 import { moistureStandard } from '../../catalogue/heat/heat-sources.ts';
@@ -12,17 +14,20 @@ import {
   mouldHumidityCitations,
   outsideFilmM2KPerW,
 } from '../../catalogue/heat/surface-films.ts';
-import type { Finding } from '../../engine/finding.ts';
+import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { length, share, temperatureC } from '../../engine/measure.ts';
+import { kelvins, length, pressure, share, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { type AlikeSurfaces, alikeSurfaces } from '../alike-surfaces.ts';
+import { bracketedC } from '../bracketed.ts';
 import { warmthCaution } from '../cautions.ts';
 import { dampYear, dryEnough, humidityCaution } from '../damp.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { leastThickening } from '../thicker-insulation.ts';
 import { demand, heat, uValueSources } from '../warmth.ts';
+import { faceStep } from '../working/face.ts';
+import { clearWallSteps } from '../working/wall.ts';
 
 const text: RuleText = {
   id: 'heat.surfaces',
@@ -43,6 +48,8 @@ const leastDifferenceK = 1;
 interface WorstMonth {
   readonly month: number;
   readonly insideC: number;
+  readonly insidePa: number;
+  readonly outsidePa: number;
   readonly outsideC: number;
   /** The coldest that a face may be. */
   readonly neededC: number;
@@ -54,30 +61,84 @@ export default defineRule({
   check: ({ facts: { heat, demand, dampYear } }) => {
     const worst = worstMonth(dampYear.months);
     if (!worst) return { findings: [] };
-    const parts = demand.surfaces.map(({ part }) => part).filter(({ surface }) => surface !== 'bulkhead');
-    const groups = alikeSurfaces(parts, (part) => part);
-    const findings = groups.flatMap((group) => findingOf(group, heat, worst, dampYear));
+    const findings = groupsOf(demand).flatMap((group) => findingOf(group, heat, worst, dampYear));
     return { findings: foldPasses(findings, 'surface') };
   },
+  work: ({ facts: { heat, demand, dampYear } }, { subject }) => {
+    const worst = worstMonth(dampYear.months);
+    const group = groupsOf(demand).find(({ name }) => name === subject);
+    return worst && group && stepsOf(group.members[0], heat, worst, dampYear);
+  },
 });
+
+const groupsOf = ({ surfaces }: WorkedHeatDemand): readonly AlikeSurfaces<EnvelopePart>[] =>
+  alikeSurfaces(
+    surfaces.map(({ part }) => part).filter(({ surface }) => surface !== 'bulkhead'),
+    (part) => part,
+  );
+
+/** Air that stands still before the face, as behind a cupboard. */
+const stillFilms = { insideM2KPerW: mouldFilmM2KPerW, outsideM2KPerW: outsideFilmM2KPerW };
+
+function stepsOf(
+  part: EnvelopePart,
+  heat: Heat,
+  { month, insideC, insidePa, outsidePa, outsideC, neededC }: WorstMonth,
+  { humidity, year }: DampYear,
+): readonly Step[] {
+  const excess = vapourExcessPa(humidity.excessPa, outsideC);
+  const full =
+    outsidePa + excess > insidePa * (1 + 1e-9) ? '; the air cannot hold more, and the rest settles' : '';
+  const uValue = surfaceU(part, heat, undefined, stillFilms)?.clearUValue ?? Number.NaN;
+  return [
+    ...clearWallSteps(part, heat, stillFilms),
+    {
+      what: `Water vapour inside in ${monthName(month)}, the month that asks for the warmest face: that outside, and what living adds`,
+      sum: say`${pressure(outsidePa)} + ${share(excess / humidity.excessPa)} of ${pressure(humidity.excessPa)}, which it is in frost and none at 20 °C, by ${humidity.words}; ${temperatureC(insideC)} inside on the mean and ${temperatureC(outsideC)} outside: ${year.of}${full}`,
+      result: pressure(insidePa),
+      paths: [
+        ['living', 'place'],
+        ['heat', 'inside'],
+        ['heat', 'asleep'],
+        ['living', 'asleep'],
+      ],
+    },
+    {
+      what: `As cold as the face may be before the air against it reaches ${mouldHumidity * 100} %: p_s(T) = p / ${mouldHumidity}`,
+      sum: say`${pressure(insidePa)} / ${String(mouldHumidity)} = ${pressure(insidePa / mouldHumidity)}, with which air is full at ${temperatureC(neededC)}, by the table of saturated vapour`,
+      result: temperatureC(neededC),
+    },
+    {
+      what: 'So much warmer than outside the face must be: T − T_e',
+      sum: say`${temperatureC(neededC)} − ${bracketedC(outsideC)}`,
+      result: kelvins(neededC - outsideC),
+    },
+    faceStep({
+      of: `the ${part.surface}`,
+      uValue,
+      filmM2KPerW: mouldFilmM2KPerW,
+      insideC,
+      outsideC,
+      paths: [part.path],
+    }),
+  ];
+}
 
 /** The month that asks for the warmest face against the difference between inside and outside. */
 function worstMonth(months: readonly VapourMonth[]): WorstMonth | undefined {
   let worst: (WorstMonth & { readonly factor: number }) | undefined;
-  months.forEach(({ insideC, outsideC, insidePa }, month) => {
+  months.forEach(({ insideC, outsideC, insidePa, outsidePa }, month) => {
     if (insideC - outsideC < leastDifferenceK) return;
     const neededC = coldestDryFaceC(insidePa, mouldHumidity);
     const factor = (neededC - outsideC) / (insideC - outsideC);
-    if (worst === undefined || factor > worst.factor) worst = { month, insideC, outsideC, neededC, factor };
+    if (worst === undefined || factor > worst.factor)
+      worst = { month, insideC, insidePa, outsidePa, outsideC, neededC, factor };
   });
   return worst;
 }
 
 function faceC(part: EnvelopePart, heat: Heat, { insideC, outsideC }: WorstMonth): number | undefined {
-  const surface = surfaceU(part, heat, undefined, {
-    insideM2KPerW: mouldFilmM2KPerW,
-    outsideM2KPerW: outsideFilmM2KPerW,
-  });
+  const surface = surfaceU(part, heat, undefined, stillFilms);
   return (
     surface &&
     surfaceTemperatureC(temperatureFactor(surface.clearUValue, mouldFilmM2KPerW), insideC, outsideC)
@@ -116,6 +177,6 @@ function remedy(part: EnvelopePart, heat: Heat, worst: WorstMonth, face: number)
   const airing = dryEnough(face, worst.insideC, mouldHumidity);
   const thicker = leastThickening(part, (changed) => (faceC(changed, heat, worst) ?? face) >= worst.neededC);
   return thicker
-    ? say`Make the ${thicker.layer.name} ${length(thicker.addedM)} thicker, or ${airing}.`
+    ? say`Make the ${thicker.layer.name} ${length(thicker.addedM)} thicker (${length((thicker.layer.thicknessM ?? 0) + thicker.addedM)}), or ${airing}.`
     : say`Insulation alone does not do it: ${airing}; leave a gap behind cupboards and mattresses.`;
 }

@@ -1,3 +1,4 @@
+import type { WorkedHeatDemand } from '../../build/heat-demand.ts';
 import { warmUpS } from '../../calc/heat/warm-up.ts';
 import { judge } from '../../engine/judge.ts';
 import { duration, power, temperatureC } from '../../engine/measure.ts';
@@ -6,7 +7,9 @@ import { defineRule, type Need, type RuleText } from '../../engine/rule.ts';
 import { warmthCaution } from '../cautions.ts';
 import { optional } from '../needs.ts';
 import { observed } from '../observed.ts';
+import { upToShownTime } from '../shown-digits.ts';
 import { demand, heat, heaterOutputW, winterLow } from '../warmth.ts';
+import { warmUpSteps } from '../working/warm-up.ts';
 
 const text: RuleText = {
   id: 'heat.warm-up',
@@ -27,8 +30,6 @@ const text: RuleText = {
   place: ['heat', 'warms_up_in'],
 };
 
-const secondsAnHour = 3600;
-
 const wantedS: Need<number> = optional('heat.warms_up_in', (build) => build.heat?.warmsUpInS);
 
 export default defineRule({
@@ -41,15 +42,18 @@ export default defineRule({
     wantedS,
   },
   check: ({ facts: { heat, demand, outputW, winterLowC, wantedS } }) => {
-    const timeS = (heaterW: number): number =>
-      warmUpS({
-        capacityJPerK: demand.capacityJPerK,
-        lossWPerK: demand.awake.totalWPerK,
-        heaterW,
-        startC: winterLowC,
-        targetC: heat.insideC,
-        outsideC: winterLowC,
-      });
+    if (winterLowC >= heat.insideC)
+      return {
+        findings: [
+          observed(text, {
+            verdict: 'pass',
+            subject: 'heater',
+            path: ['living', 'winter_low'],
+            reason: say`The plan's winter low of ${temperatureC(winterLowC)} is no colder than it is inside: there is nothing to warm up.`,
+          }),
+        ],
+      };
+    const timeS = (heaterW: number): number => warmingS(demand, heat.insideC, winterLowC, heaterW);
     const takesS = timeS(outputW);
     const path = ['heat', 'warms_up_in'];
     const whole = say`from ${temperatureC(winterLowC)} to ${temperatureC(heat.insideC)}`;
@@ -86,14 +90,45 @@ export default defineRule({
       ],
     };
   },
+  work: ({ build, facts: { heat, demand, outputW, winterLowC } }) =>
+    warmUpSteps({
+      build,
+      demand,
+      insideC: heat.insideC,
+      outsideC: winterLowC,
+      outputW,
+      takesS: warmingS(demand, heat.insideC, winterLowC, outputW),
+    }),
 });
+
+/** From as cold as it is outside. */
+const warmingS = (
+  { capacityJPerK, awake }: WorkedHeatDemand,
+  insideC: number,
+  outsideC: number,
+  heaterW: number,
+): number =>
+  warmUpS({
+    capacityJPerK,
+    lossWPerK: awake.totalWPerK,
+    heaterW,
+    startC: outsideC,
+    targetC: insideC,
+    outsideC,
+  });
 
 const stepW = 100;
 const mostW = 20_000;
 
 function heaterFor(timeS: (heaterW: number) => number, wantedS: number, outputW: number): Phrase {
+  const nowS = timeS(outputW);
+  const allow = Number.isFinite(nowS) ? say`allow ${duration(upToShownTime(nowS))}` : undefined;
   for (let watts = (Math.floor(outputW / stepW) + 1) * stepW; watts <= mostW; watts += stepW)
     if (timeS(watts) <= wantedS)
-      return say`Take a heater of ${power(watts)}, let the van not get so cold, or allow more than ${duration(wantedS)}.`;
-  return say`Allow more time than ${duration(Math.min(wantedS, 24 * secondsAnHour))}: no heater of a van is large enough for that.`;
+      return allow
+        ? say`Take a heater of ${power(watts)}, let the van not get so cold, or ${allow}.`
+        : say`Take a heater of ${power(watts)}, or let the van not get so cold.`;
+  return allow
+    ? say`Let the van not get so cold, or ${allow}: no heater of a van is large enough for ${duration(wantedS)}.`
+    : say`Insulate better, or let the van not get so cold: no heater of a van is large enough for ${duration(wantedS)}.`;
 }

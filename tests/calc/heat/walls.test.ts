@@ -85,7 +85,7 @@ describe('ribs', () => {
     expect(ribbedResistance({ ...wall, ribs: thin }).weight).toBe(0.5);
   });
   test('close together: the weight is held at the lower bound', () => {
-    const close = { ...wall.ribs, spacingM: 0.15 };
+    const close = { ...wall.ribs, spacingM: 0.08 };
     expect(ribbedResistance({ ...wall, ribs: close }).weight).toBe(0);
   });
   test('over a bare rib the wall is nearly bare steel', () => {

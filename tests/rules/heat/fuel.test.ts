@@ -84,3 +84,52 @@ test('what heats is missing', async () => {
     missing: ['heat.heater.heated_by'],
   });
 });
+
+test('where it is as warm outside there is nothing to heat, whatever heats', async () => {
+  for (const by of ['diesel', 'gas', 'battery', 'mains', 'engine']) {
+    const found = await findingOf(
+      warmVan({ living: 'winter_low: 25 degC', heat: `heater: {heated_by: ${by}}` }),
+      'heat.fuel',
+    );
+    expect(found.verdict, by).toBe('pass');
+    expect(found.measured).toBeUndefined();
+    expect(words(found.reason)).toContain('no colder than it is inside: there is nothing to heat');
+  }
+});
+
+test('people alone may keep it warm', async () => {
+  const found = await findingOf(
+    warmVan({
+      living: 'winter_low: 19 degC',
+      heat: 'heater: {heated_by: mains}',
+      rest: 'people: {sleepers: [{stature: 1.7 m}, {stature: 1.6 m}]}',
+    }),
+    'heat.fuel',
+  );
+  expect(found.verdict).toBe('pass');
+  expect(words(found.reason)).toContain('people keep the living space warm by themselves');
+});
+
+describe('what a remedy says is enough as it is printed', () => {
+  // Nights whose tank is not a whole number of litres.
+  test.each(['29', '31', '41.3'])('the tank for %s nights', async (nights) => {
+    const litres =
+      /tank of ([\d.]+) L/.exec(words((await fuel('heated_by: diesel', nights)).remedy))?.[1] ?? '';
+    expect((await fuel('heated_by: diesel', nights, `${litres} L`)).verdict).toBe('pass');
+  });
+
+  test('the nights', async () => {
+    const remedy = words((await fuel('heated_by: diesel', '60')).remedy);
+    const nights = /at most ([\d.]+) nights/.exec(remedy)?.[1] ?? '';
+    expect((await fuel('heated_by: diesel', nights)).verdict).toBe('pass');
+  });
+
+  test('the loss that a battery can cover', async () => {
+    for (const ampereHours of [200, 137, 203, 209]) {
+      const battery = `electrical: {voltage: 12 V, battery: {chemistry: lithium iron phosphate, voltage: 12.8 V, capacity: ${ampereHours} Ah}}`;
+      const finding = await fuel('heated_by: battery', '2', '75 L', battery);
+      const watts = Number(/cut the loss to ([\d.,]+) W/.exec(words(finding.remedy))?.[1]?.replace(',', ''));
+      expect(watts * 86_400).toBeLessThanOrEqual(finding.limit?.measure.value ?? 0);
+    }
+  });
+});

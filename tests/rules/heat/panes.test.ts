@@ -57,3 +57,28 @@ test('missing', async () => {
   });
   expect(await findingOf(warmVan(), 'heat.panes')).toMatchObject({ missing: ['van.openings'] });
 });
+
+// So damp that the pane would have to be nearly as warm as the room: 0.5 and 0.3 W/(m²·K), and less than nothing.
+test.each([12.6, 13.4, 20])(
+  'no pane that nobody makes is asked for, with %s L of wet clothes',
+  async (litres) => {
+    const wet = warmVan({
+      heat: 'panes: {window: {kind: double acrylic}}',
+      living: `winter_low: 0 degC, wet_clothes: ${litres} L`,
+      van: { openings: openings() },
+      rest: `people: {sleepers: [{stature: 1.7 m}]}
+air: {vents: {low: {in: floor, free_area: 200 cm2, closes: false}, high: {in: ceiling, free_area: 200 cm2, closes: false}}}`,
+    });
+    const finding = await findingOf(wet, 'heat.panes');
+    expect(finding.verdict).toBe('warn');
+    expect(words(finding.remedy)).toContain('No pane that is made');
+    expect(words(finding.remedy)).not.toContain('W/m²K');
+  },
+);
+
+test('a better pane that is named is enough, and never one of less than three panes have', async () => {
+  const remedy = words((await panes('window: {kind: double acrylic}')).remedy);
+  const u = /a pane of ([\d.]+) W\/m²K/.exec(remedy)?.[1] ?? '';
+  expect(Number(u)).toBeGreaterThanOrEqual(0.6);
+  expect((await panes(`window: {u_value: ${u} W/m2/K}`)).verdict).toBe('pass');
+});

@@ -40,3 +40,20 @@ test('a plan without ribs is not checked', async () => {
     missing: ['van.load_bay.ribs', 'heat.ribs'],
   });
 });
+
+test('no cover is asked for that a van has no room for', async () => {
+  const wet = await findingOf(
+    warmVan({
+      heat: 'ribs: {depth: 36 mm, metal: 1.2 mm}',
+      living: 'winter_low: 0 degC, wet_clothes: 14 L',
+      van: { load_bay },
+      rest: `people: {sleepers: [{stature: 1.7 m}]}
+air: {vents: {low: {in: floor, free_area: 200 cm2, closes: false}, high: {in: ceiling, free_area: 200 cm2, closes: false}}}`,
+    }),
+    'heat.ribs',
+  );
+  expect(wet.verdict).toBe('warn');
+  const mm = [...words(wet.remedy).matchAll(/(\d+) mm/g)].map((match) => Number(match[1]));
+  expect(mm.filter((each) => each > 100)).toEqual([]);
+  expect(words(wet.remedy)).toContain('No cover');
+});

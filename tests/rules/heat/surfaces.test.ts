@@ -34,6 +34,18 @@ test('the thickness that is named is enough', async () => {
   expect((await all(warmVan({ living, linings: foam(mm - 10) })))[0]?.verdict).toBe('warn');
 });
 
+test('the thickness in all is enough as it is printed', async () => {
+  for (const mm of [25.4, 36.6]) {
+    const remedy = words(
+      (await findingOf(warmVan({ living, linings: foam(mm) }), 'heat.surfaces', 'walls')).remedy,
+    );
+    const whole = Number(/thicker \((\d+) mm\)/.exec(remedy)?.[1]);
+    expect((await all(warmVan({ living, linings: foam(whole) }))).map(({ verdict }) => verdict)).toEqual([
+      'pass',
+    ]);
+  }
+});
+
 test('exactly at the limit is kept', async () => {
   const needed = (await findingOf(warmVan({ living }), 'heat.surfaces', 'walls')).limit?.measure.value ?? 0;
   const mm = (0.25 / (1 - needed / 20) - 0.29002) * 36;

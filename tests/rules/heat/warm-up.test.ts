@@ -39,3 +39,23 @@ test('without a time it is not checked', async () => {
     missing: ['heat.warms_up_in'],
   });
 });
+
+test('where it is as warm outside there is nothing to warm up', async () => {
+  const found = await findingOf(
+    warmVan({ living: 'winter_low: 25 degC', heat: 'heater: {output: 1 kW}, warms_up_in: 1 h' }),
+    'heat.warm-up',
+  );
+  expect(found.verdict).toBe('pass');
+  expect(found.measured).toBeUndefined();
+  expect(words(found.reason)).toContain('nothing to warm up');
+});
+
+test.each(['800 W', '950 W', '1 kW', '1.3 kW'])('the time that is named for %s is enough', async (output) => {
+  const remedy = words((await warmUp(output, '2 min')).remedy);
+  const time = /allow ([\d.]+ (?:h|min))/.exec(remedy)?.[1] ?? '';
+  expect((await warmUp(output, time)).verdict).toBe('pass');
+});
+
+test('a heater that never gets there is told no time', async () => {
+  expect(words((await warmUp('500 W', '1 h')).remedy)).not.toContain('allow');
+});
