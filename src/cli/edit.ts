@@ -1,3 +1,5 @@
+import { identitiesOf } from '../engine/identity.ts';
+import type { Report } from '../engine/report.ts';
 import { parseDocument } from '../plan/document.ts';
 import type { Problem } from '../plan/problem.ts';
 import { readSource } from '../plan/source.ts';
@@ -5,6 +7,8 @@ import { changedLines, renderChangedLines } from '../report/changed-lines.ts';
 import { renderPlaces, renderProblems } from '../report/problems.ts';
 import { countsText } from '../report/summary.ts';
 import { visible } from '../report/visible.ts';
+import { verdictText } from '../report/waiver-text.ts';
+import { outdented } from '../report/wrap.ts';
 import { type Checked, checkPlan } from './check-plan.ts';
 import { defectText } from './defects.ts';
 import { replaceFile } from './replace-file.ts';
@@ -66,12 +70,12 @@ export async function edit(
     around.complain(`${renderPlaces(file, text, [trouble], nowhere)}\n\nnothing was changed.\n`);
     return 2;
   }
+  const said = (line: string): string[] => outdented(line, 2, around.width);
   around.print(
     [
-      `${visible(file)}: ${visible(made.did)}${dryRun ? ' (not written: --dry-run)' : ''}`,
+      ...said(`${visible(file)}: ${visible(made.did)}${dryRun ? ' (not written: --dry-run)' : ''}`),
       ...renderChangedLines(changedLines(text, made.text), around.width),
-      ...made.notes.map(visible),
-      ...countLines(before, now),
+      ...[...made.notes.map(visible), ...countLines(before, now)].flatMap(said),
       '',
     ].join('\n'),
   );
@@ -85,5 +89,17 @@ function countLines(before: Checked, now: Checked & { readonly ok: true }): stri
   const counts = countsText(now.report.findings);
   if (!before.ok) return ['before: could not be understood', `now:    ${counts}`];
   const counted = countsText(before.report.findings);
-  return counted === counts ? [`verdicts as before: ${counts}`] : [`before: ${counted}`, `now:    ${counts}`];
+  if (counted !== counts) return [`before: ${counted}`, `now:    ${counts}`];
+  // One check may have got better and another one worse.
+  return verdictsOf(before.report) === verdictsOf(now.report)
+    ? [`verdicts as before: ${counts}`]
+    : [`as many of each as before, but not of the same checks: ${counts}`];
+}
+
+function verdictsOf({ findings }: Report): string {
+  const names = identitiesOf(findings);
+  return findings
+    .map((finding, at) => `${names[at]}\0${verdictText(finding)}`)
+    .sort()
+    .join('\n');
 }

@@ -2,7 +2,7 @@ import { readSource } from '../plan/source.ts';
 import { renderEnergy } from '../report/energy.ts';
 import { renderProblems } from '../report/problems.ts';
 import { visible } from '../report/visible.ts';
-import { hanging } from '../report/wrap.ts';
+import { hanging, wrapped } from '../report/wrap.ts';
 import { workedYear } from '../rules/energy-facts.ts';
 import { energyOverview } from '../rules/energy-overview.ts';
 import { checkPlan } from './check-plan.ts';
@@ -27,9 +27,11 @@ export async function energy(file: string, around: Surroundings): Promise<number
   const worked = workedYear(build);
   if (!worked.ok) {
     const keys = worked.missing.map((key) => `\`${key}\``).join(', ');
-    around.print(
-      `${visible(file)}: the year of energy cannot be worked out yet.\n${hanging(`  to add: ${visible(keys)}`, 10, width).join('\n')}\n`,
-    );
+    const lines = [
+      ...wrapped(`${visible(file)}: the year of energy cannot be worked out yet.`, width),
+      ...hanging(`  to add: ${visible(keys)}`, 10, width),
+    ];
+    around.print(`${lines.join('\n')}\n`);
     return 0;
   }
   around.print(renderEnergy(energyOverview(build, worked.value), { width, colour }));

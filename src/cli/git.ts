@@ -35,9 +35,11 @@ export interface StagedFile {
   readonly isOrdinary: boolean;
 }
 
-interface Trouble {
+export interface Trouble {
   /** One sentence for a reader, or several lines where git knows more. */
   readonly problem: string;
+  /** What would help, where that is known here. */
+  readonly expected?: string;
 }
 
 /** The repository that a file or folder is in; the file need not exist any more. */
@@ -74,12 +76,11 @@ export function placeInGit(
 
 /** The commit that a revision stands for: a branch, a tag, `HEAD~2`, part of a commit's number. */
 export function revisionOf(repository: Repository, name: string): { readonly revision: Revision } | Trouble {
-  const unknown = { problem: `git knows no revision \`${name}\`` };
   // What begins with a dash would be taken for an option.
-  if (name.trim() === '' || name.startsWith('-')) return unknown;
+  if (name.trim() === '' || name.startsWith('-')) return { problem: unknownRevision(name) };
   const found = git(repository.top, ['rev-parse', '--verify', '--quiet', `${name}^{commit}`]);
   if (found.error) return { problem: failureToStart(found.error) };
-  if (found.status !== 0) return unknown;
+  if (found.status !== 0) return whyUnknown(repository, name);
   const format = ['%H', '%h', '%cs', '%s'].join('%x00');
   const { stdout } = git(repository.top, [
     'log',
@@ -91,6 +92,30 @@ export function revisionOf(repository: Repository, name: string): { readonly rev
   const [commit = '', short = '', day = '', title = ''] = withoutLineBreak(stdout).split('\0');
   return { revision: { name, commit, short, day, title } };
 }
+
+const unknownRevision = (name: string): string => `git knows no revision \`${name}\``;
+
+function whyUnknown(repository: Repository, name: string): Trouble {
+  const isBornYet = git(repository.top, ['rev-parse', '--verify', '--quiet', 'HEAD^{commit}']).status === 0;
+  if (!isBornYet && /^(?:HEAD|@)/.test(name)) {
+    return {
+      problem: `there is no commit yet, and so no \`${name}\``,
+      expected: 'a first commit, or two files to compare',
+    };
+  }
+  return isShallow(repository)
+    ? {
+        problem: `${unknownRevision(name)} in this clone, which holds only the newest commits`,
+        expected: deepening,
+      }
+    : { problem: unknownRevision(name) };
+}
+
+/** Whether older commits were left behind when the repository was cloned, as in most CI. */
+export const isShallow = ({ top }: Repository): boolean =>
+  withoutLineBreak(git(top, ['rev-parse', '--is-shallow-repository']).stdout) === 'true';
+
+export const deepening = 'its history: `git fetch --unshallow`, or `fetch-depth: 0` where CI checks out';
 
 /** A file as it was in a revision; undefined where it was not there, or was no ordinary file. */
 export function readRevision({ top }: Repository, revision: string, path: string): Uint8Array | undefined {

@@ -1,3 +1,4 @@
+import { folded } from '../report/folded.ts';
 import { run } from './program.ts';
 import { outputWidth, wantsColour } from './terminal.ts';
 
@@ -16,7 +17,10 @@ run(process.argv.slice(2), {
   width: outputWidth(process.stdout, process.env),
   colour: wantsColour(process.stdout, process.env),
   print: (text) => process.stdout.write(text),
-  complain: (text) => process.stderr.write(text),
+  complain: (text) =>
+    process.stderr.write(
+      process.stderr.isTTY ? folded(text, outputWidth(process.stderr, process.env)) : text,
+    ),
   loadCalculator: () => import('../plan/calculator.ts'),
 }).then(leave, (error: unknown) => {
   const message = error instanceof Error ? error.message : String(error);

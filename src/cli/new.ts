@@ -1,6 +1,7 @@
 import { closeSync, fsyncSync, lstatSync, openSync, rmSync, writeSync } from 'node:fs';
 import { type Codes, codes } from '../catalogue/codes.ts';
 import { scalarText } from '../plan/editing/scalar-text.ts';
+import { hasPlanName } from '../plan/is-plan.ts';
 import { nearest } from '../plan/nearest.ts';
 import { ofKind, readMeasured, withoutCalculator } from '../plan/quantity.ts';
 import { quote, unseenIn } from '../plan/quote.ts';
@@ -11,6 +12,7 @@ import type { DimensionName } from '../plan/units.ts';
 import { renderProblems } from '../report/problems.ts';
 import { countsText } from '../report/summary.ts';
 import { visible } from '../report/visible.ts';
+import { outdented, wrapped } from '../report/wrap.ts';
 import { checkPlan } from './check-plan.ts';
 import { troubleOf } from './replace-file.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -61,9 +63,14 @@ export async function newPlan(
     );
     return 2;
   }
-  around.print(
-    `${visible(file)} is written: ${countsText(checked.report.findings)}\nnext: open it in an editor, and run \`storystick check ${visible(shellWord(file))}\`\n`,
-  );
+  const lines = [
+    `${visible(file)} is written: ${countsText(checked.report.findings)}`,
+    `next: open it in an editor, and run \`storystick check ${visible(shellWord(file))}\``,
+    ...(hasPlanName(file)
+      ? []
+      : ['note: the hook and editors know a plan by a name that ends in `.yaml` or `.yml`']),
+  ];
+  around.print(`${lines.flatMap((line) => outdented(line, 2, around.width)).join('\n')}\n`);
   return 0;
 }
 
@@ -149,7 +156,8 @@ async function answersOf(
   ask: Ask,
   around: Surroundings,
 ): Promise<Answers | undefined> {
-  around.print('An empty answer takes what stands in brackets; all can be changed later.\n');
+  const how = 'An empty answer takes what stands in brackets; all can be changed later.';
+  around.print(`${wrapped(how, around.width).join('\n')}\n`);
   const put = <Answer>(question: Question<Answer>) => answerTo(question, ask, around);
   const chosenFile = file ?? (await put(fileQuestion));
   if (chosenFile === undefined) return undefined;

@@ -31,7 +31,11 @@ function changed(text: string, written: string, value: string, asNew: boolean): 
   const name = writtenPath(path);
   return {
     text: done.text,
-    did: before === undefined ? `${name}: added, ${after}` : `${name}: ${before} → ${after}`,
+    // What stands over several lines is said in one.
+    did:
+      before === undefined
+        ? `${name}: added, ${after}`
+        : `${name}: ${before.replace(/\s+/g, ' ')} → ${after}`,
     notes: [],
   };
 }

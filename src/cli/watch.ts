@@ -1,6 +1,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { type Compared, compare } from '../engine/compare/compare.ts';
 import { readSource } from '../plan/source.ts';
+import { folded } from '../report/folded.ts';
 import { renderProblems } from '../report/problems.ts';
 import { visible } from '../report/visible.ts';
 import { lastGoodText, renderWatched, watchHeader } from '../report/watched.ts';
@@ -71,7 +72,7 @@ async function tellOf(file: string, content: Content, setting: Setting): Promise
   const withoutReport = (text: string): Told => ({
     text: [
       header,
-      text,
+      folded(text, width),
       ...(lastGood ? [lastGoodText(lastGood.compared.report, lastGood.at, looks)] : []),
       '',
     ].join('\n'),

@@ -1,6 +1,8 @@
 import type { Build } from '../build/build.ts';
+import type { AirLimitId } from '../catalogue/air/limits.ts';
 import type { Citation } from '../catalogue/citation.ts';
 import type { LengthLimitId } from '../catalogue/fit-limits.ts';
+import type { GasLimitId } from '../catalogue/gas/limits.ts';
 import type { LimitId } from '../catalogue/limits.ts';
 import type { WaterLimitId } from '../catalogue/water/limits.ts';
 import type { DimensionName } from '../plan/units.ts';
@@ -18,6 +20,9 @@ export const missing = (...keys: readonly string[]): Given<never> => ({ ok: fals
 
 /** A row of the tables of limits: a region's, one of lengths that bodies and movement need, or one of water. */
 export type AnyLimitId = LimitId | LengthLimitId | WaterLimitId;
+
+/** Any row of limits that a rule may name; those of air and gas it takes by itself. */
+export type NamedLimitId = AnyLimitId | AirLimitId | GasLimitId;
 
 /** A limit in force for this plan: of its region, or its own. */
 export interface EffectiveLimit {
@@ -47,7 +52,7 @@ export interface RuleText {
   /** What to do where it is broken, in general; a finding says it with numbers. */
   readonly fix?: string;
   /** Rows of the catalogue that it takes its limits from; limits of the plan's own are no such rows. */
-  readonly limits?: readonly AnyLimitId[];
+  readonly limits?: readonly NamedLimitId[];
   /** What breaks it can kill or maim: a waiver may acknowledge a failure, and never makes it pass. */
   readonly lifeSafety?: true;
   /** It gives no verdict, only a table; where the plan lacks what it needs, it says nothing. */

@@ -20,8 +20,8 @@ export function renderAssumptions(report: Report, { width, colour }: AssumptionO
   const entries = report.assumptions.flatMap((assumption, at) =>
     entryLines(report, assumption, (marks[at] ?? '').padStart(markWidth), pen, width),
   );
-  const [title = '', rule = ''] = underlined('Assumed values', '═');
-  return `${[pen.strong(title), pen.strong(rule), ...entries].join('\n')}\n`;
+  const { title, rule } = underlined('Assumed values', '═', width);
+  return `${[...[...title, rule].map(pen.strong), ...entries].join('\n')}\n`;
 }
 
 const lineMark = (line: number | undefined): string => (line === undefined ? 'no line' : `line ${line}`);

@@ -53,9 +53,8 @@ export function renderEnergy(overview: EnergyOverview, { width, colour }: Energy
 }
 
 function headline(text: string, rule: string, pen: Pen, width: number): string[] {
-  const lines = wrapped(text, width);
-  if (lines.length > 1) return lines.map(pen.strong);
-  return underlined(text, rule).map(pen.strong);
+  const heading = underlined(text, rule, width);
+  return [...heading.title, heading.rule].map(pen.strong);
 }
 
 const number = (wattHours: number): string =>

@@ -9,7 +9,7 @@ import { hanging, wrapped } from './wrap.ts';
 export interface ShortOptions {
   readonly width: number;
   readonly colour: boolean;
-  /** Findings of these verdicts get a line each. */
+  /** Findings of these verdicts get a line each, and so do waivers that do not hold. */
   readonly shown: readonly Verdict[];
   /** Stands behind the plan's name: "as staged". */
   readonly remark: string;
@@ -18,7 +18,7 @@ export interface ShortOptions {
 /** A plan's counts in a line, then the findings that matter here, with what to beware of in them. */
 export function renderShort(report: Report, { width, colour, shown, remark }: ShortOptions): string {
   const pen = penOf(colour);
-  const told = report.findings.filter(({ verdict }) => shown.includes(verdict));
+  const told = report.findings.filter((finding) => shown.includes(finding.verdict) || doesNotHold(finding));
   const lines = [
     ...wrapped(visible(`${report.file}, ${remark}: ${countsText(report.findings)}`), width).map(pen.strong),
     ...told.flatMap((finding) => quietLines(report, finding, pen, width)),
@@ -26,6 +26,9 @@ export function renderShort(report: Report, { width, colour, shown, remark }: Sh
   ];
   return `${lines.join('\n')}\n`;
 }
+
+/** A waiver that has ended, or covers nothing: it tells why something counts again, and nobody looks for it. */
+export const doesNotHold = ({ topic, verdict }: Finding): boolean => topic === 'plan' && verdict !== 'pass';
 
 /** What to beware of in all that was said of these findings; each caution once. */
 export function cautionLines(findings: readonly Finding[], pen: Pen, width: number): readonly string[] {

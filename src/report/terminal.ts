@@ -72,8 +72,8 @@ function topicParagraphs(
       notCheckedLines(inTopic(topic).filter(isListed), pen, width),
       ...notes.map((note) => noteLines(note, report, pen, { width, detail })),
     ].filter((lines) => lines.length > 0);
-    const [title = '', rule = ''] = underlined(topicHeading(topic), '═');
-    const opening = [pen.strong(title), pen.strong(rule), ...(tables[at] ?? [])];
+    const { title, rule } = underlined(topicHeading(topic), '═', width);
+    const opening = [...[...title, rule].map(pen.strong), ...(tables[at] ?? [])];
     return findings.length + body.length === 0 ? [] : [opening, ...body];
   });
 }

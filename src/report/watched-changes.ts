@@ -1,6 +1,8 @@
 import type { Moved, VerdictChange } from '../engine/compare/comparison.ts';
 import type { Report } from '../engine/report.ts';
-import { formatNonZero, formatPair } from './format-measure.ts';
+import { inPoints } from './diff/change-text.ts';
+import { limitStep } from './diff/moved-text.ts';
+import { formatStep } from './format-measure.ts';
 import type { Pen } from './pen.ts';
 import { quietLines } from './quiet.ts';
 import { visible } from './visible.ts';
@@ -18,20 +20,20 @@ export function verdictLines(report: Report, change: VerdictChange, pen: Pen, wi
 }
 
 /** "mass.total  whole van: 3,120 kg, was 3,100 kg; margin 80 kg, 20 kg less" */
-export function movedLines(
-  { units }: Pick<Report, 'units'>,
-  { after, from, to, change, margin }: Moved,
-  width: number,
-): string[] {
-  const { measured: now, limit: was } = formatPair(to, from, units);
+export function movedLines({ units }: Pick<Report, 'units'>, moved: Moved, width: number): string[] {
+  const { after, from, to, change, margin } = moved;
+  const texts = formatStep(from, to, change, units);
   // Where only the limit moved, the value is what it was.
-  const value = change.value === 0 ? now : `${now}, was ${was}`;
-  const text = visible(`${after.rule}  ${after.subject}: ${value}${marginText(margin, units)}`);
+  const value = change.value === 0 ? texts.to : `${texts.to}, was ${texts.from}`;
+  const limit = limitStep(moved, units);
+  const limits = limit ? `; limit ${limit.to}, was ${limit.from}` : '';
+  const text = visible(`${after.rule}  ${after.subject}: ${value}${limits}${marginText(margin, units)}`);
   return hanging(text, 6, width);
 }
 
 function marginText(margin: Moved['margin'], units: Report['units']): string {
   if (!margin || margin.turn === 'the same') return '';
-  const by = formatNonZero({ ...margin.change, value: Math.abs(margin.change.value) }, units);
-  return `; margin ${formatNonZero(margin.to, units)}, ${by} ${margin.turn}`;
+  const by = { ...margin.change, value: Math.abs(margin.change.value) };
+  const { to, change } = formatStep(margin.from, margin.to, by, units);
+  return `; margin ${to}, ${inPoints(by, change)} ${margin.turn}`;
 }

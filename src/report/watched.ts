@@ -2,7 +2,7 @@ import type { Comparison, Moved, VerdictChange } from '../engine/compare/compari
 import type { Report } from '../engine/report.ts';
 import { penOf } from './pen.ts';
 import { quietLines } from './quiet.ts';
-import { cautionLines } from './short.ts';
+import { cautionLines, doesNotHold } from './short.ts';
 import { countsText } from './summary.ts';
 import { visible } from './visible.ts';
 import { movedLines, verdictLines } from './watched-changes.ts';
@@ -37,7 +37,7 @@ export interface Since {
 const mostMoved = 5;
 
 /**
- * What changed since the last good run, what fails, and the counts. The rest is left to `storystick check`: a screen
+ * What changed since the last good run, what fails, waivers that do not hold, and the counts. The rest is left to `storystick check`: a screen
  * that is read after every save has to be short.
  */
 export function renderWatched(report: Report, since: Since | undefined, looks: Looks): string {
@@ -46,7 +46,9 @@ export function renderWatched(report: Report, since: Since | undefined, looks: L
   const changes = since?.comparison.verdicts ?? [];
   const moved = closestFirst(since?.comparison.moved ?? []).slice(0, mostMoved);
   const news = changes.flatMap(({ shown, turn }) => (turn === 'gone' ? [] : [shown]));
-  const failing = report.findings.filter((finding) => finding.verdict === 'fail' && !news.includes(finding));
+  const old = report.findings.filter((finding) => !news.includes(finding));
+  const failing = old.filter(({ verdict }) => verdict === 'fail');
+  const waivers = old.filter(doesNotHold);
   const paragraphs = [
     since ? verdictParagraph(report, changes, clock(since.at), looks) : [],
     since ? movedParagraph(report, moved, since.comparison.moved.length, looks) : [],
@@ -54,7 +56,11 @@ export function renderWatched(report: Report, since: Since | undefined, looks: L
       ...(news.length > 0 && failing.length > 0 ? [pen.strong('Failing as before')] : []),
       ...failing.flatMap((finding) => quietLines(report, finding, pen, width)),
     ],
-    cautionLines([...news, ...moved.map(({ after }) => after), ...failing], pen, width),
+    [
+      ...(waivers.length > 0 ? [pen.strong('Waivers that do not hold')] : []),
+      ...waivers.flatMap((finding) => quietLines(report, finding, pen, width)),
+    ],
+    cautionLines([...news, ...moved.map(({ after }) => after), ...failing, ...waivers], pen, width),
     [
       ...wrapped(countsText(report.findings), width).map(pen.strong),
       ...hanging(`all of it: \`storystick check ${visible(report.file)}\``, 2, width).map(pen.faint),

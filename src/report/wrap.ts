@@ -37,8 +37,15 @@ export const indented = (text: string, indent: number, width: number): string[] 
 export const outdented = (text: string, indent: number, width: number): string[] =>
   wrapped(text, width - indent).map((line, at) => (at === 0 ? line : ' '.repeat(indent) + line));
 
-/** A heading with a rule of its own width below it. */
-export const underlined = (heading: string, rule: string): string[] => [heading, rule.repeat(heading.length)];
+/** A heading with a rule of its own width below it; one that is too long for a line takes several. */
+export function underlined(
+  heading: string,
+  mark: string,
+  width: number,
+): { readonly title: readonly string[]; readonly rule: string } {
+  const title = wrapped(heading, width);
+  return { title, rule: mark.repeat(Math.max(...title.map((line) => stringWidth(line)))) };
+}
 
 /**
  * Joins labels and values to one text, "measured 1,980 kg, limit at most 2,240 kg", that is wrapped only between
@@ -50,5 +57,5 @@ export const fieldList = (
 ): string =>
   fields
     .filter(([, value]) => value !== '')
-    .map(([label, value]) => `${label} ${value}`.replaceAll(' ', noBreak))
+    .map(([label, value]) => (label === '' ? value : `${label} ${value}`).replaceAll(' ', noBreak))
     .join(between);

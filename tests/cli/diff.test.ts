@@ -222,6 +222,32 @@ describe('what cannot be compared', () => {
     expect(err).toContain(said);
   });
 
+  test('before the first commit', async () => {
+    there.write('plan.yaml', van(20));
+    const { code, err } = await diff(at('plan.yaml'));
+    expect(code).toBe(2);
+    expect(err).toBe(
+      'there is no commit yet, and so no `HEAD`\n  expected: a first commit, or two files to compare\n',
+    );
+    expect((await diff(at('plan.yaml'), '--against', 'main')).err).toMatch(/^git knows no revision `main`\n/);
+  });
+
+  test('in a clone that left the older commits behind, which is said', async () => {
+    commit('plan.yaml', van(20), 'One');
+    there.must('branch', 'parted');
+    commit('plan.yaml', van(30), 'Two');
+    commit('plan.yaml', van(40), 'Three');
+    there.must('clone', '--quiet', '--depth=1', '--no-single-branch', `file://${there.top}`, '../clone');
+    const clone = join(there.top, '../clone/plan.yaml');
+    for (const against of ['HEAD~1', 'HEAD~1..HEAD', 'origin/parted...HEAD']) {
+      const { code, err } = await diff(clone, '--against', against);
+      expect(code).toBe(2);
+      expect(err).toMatch(/ in this clone, which holds only the newest commits$/m);
+      expect(err).toContain('`git fetch --unshallow`');
+    }
+    expect((await diff(clone, '--against', 'HEAD')).code).toBe(0);
+  });
+
   test('a file outside of any repository', async () => {
     writeFileSync(join(there.top, '..', 'alone.yaml'), van(20));
     const { code, err } = await diff(join(there.top, '..', 'alone.yaml'));

@@ -41,11 +41,14 @@ function write(name: string, text: string): string {
 }
 const read = (name: string) => readFileSync(join(folder, name), 'utf8');
 
+// The path of the folder is in what is printed, and taken out afterwards.
+const columns = 160;
+
 async function storystick(...args: string[]) {
   let [out, err] = ['', ''];
   const code = await run(args, {
     version: '1.2.3',
-    width: 80,
+    width: columns,
     colour: false,
     print: (text) => {
       out += text;
@@ -149,12 +152,44 @@ describe('set', () => {
     expect(readdirSync(folder).sort()).toEqual(['link.yaml', 'real.yaml']);
   });
 
+  test('a value that stood over several lines is told in one', async () => {
+    const file = write(
+      'plan.yaml',
+      plan.replace('max_mass: 3500 kg    # plate', 'max_mass: >-\n    3500 kg\n    ± 5 kg'),
+    );
+    const { code, out } = await storystick('set', file, 'van.max_mass', '3400 kg');
+    expect(code).toBe(0);
+    expect(out).toContain('plan.yaml: van.max_mass: >- 3500 kg ± 5 kg → 3400 kg\n');
+  });
+
+  test('says so where one check got better and another one worse', async () => {
+    const box = (fromFront: string) =>
+      `{mass: 5 kg, size: {length: 500 mm, width: 500 mm, height: 500 mm}, at: {from_front: ${fromFront}, from_left: 0 mm, above_floor: 0 mm}}`;
+    const boxes = `fixtures:\n  one: ${box('0 mm')}\n  two: ${box('0 mm')}\n  three: ${box('1500 mm')}\n`;
+    const file = write('plan.yaml', plan.replace(/fixtures:[\s\S]*$/, boxes));
+    const { out } = await storystick('set', file, 'fixtures.one.at.from_front', '1500 mm');
+    expect(out).toMatch(/\nas many of each as before, but not of the same checks: [1-9] fail, .*\n$/);
+    expect((await storystick('set', file, 'name', 'Curlew')).out).toMatch(
+      /\nverdicts as before: [1-9] fail, .*\n$/,
+    );
+  });
+
+  test('of the entries of a list names those that there are', async () => {
+    const ribs = 'ribs: [{in: left wall, from_front: 1 m, width: 50 mm}]';
+    const file = write('plan.yaml', plan.replace('height: 1.8 m}', `height: 1.8 m, ${ribs}}`));
+    const width = (entry: number) => storystick('set', file, `van.load_bay.ribs[${entry}].width`, '60 mm');
+    expect((await width(2)).err).toContain('expected: `[1]`, the only one\n');
+    expect((await width(1)).code).toBe(0);
+    const none = await storystick('set', write('none.yaml', plan), 'van.load_bay.ribs[1].width', '60 mm');
+    expect(none.err).toContain('all of a new one at once, `van.load_bay.ribs` set to `[…]`');
+  });
+
   test('a long line is shown around what changed, within the width', async () => {
-    const file = write('plan.yaml', plan);
+    const file = write('plan.yaml', plan.replace('from_rear: 0 mm', `${' '.repeat(80)}from_rear: 0 mm`));
     const { out } = await storystick('set', file, 'fixtures.bed.at.from_rear', '5 mm');
     const lines = out.split('\n').filter((line) => /^ +9 [-+]/.test(line));
     expect(lines).toHaveLength(2);
-    for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(columns);
     expect(lines.map((line) => /from_rear: \d mm/.exec(line)?.[0])).toEqual([
       'from_rear: 0 mm',
       'from_rear: 5 mm',

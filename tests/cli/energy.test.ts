@@ -67,6 +67,13 @@ describe('energy', () => {
       'bare.yaml: the year of energy cannot be worked out yet.\n  to add: `electrical.battery`, `electrical.circuits`, `living.place`\n',
     );
   });
+  test('a plan that does not say enough is told so in no more columns than there are', async () => {
+    const long = file('the plan of a van, with a name that is long.yaml', 'storystick: 1\nvan: {}\n');
+    const { code, out } = await storystick(60, 'energy', long);
+    expect(code).toBe(0);
+    expect(out.split('\n').filter((line) => line.length > 60)).toEqual([]);
+  });
+
   test('a plan that cannot be understood, or is not there', async () => {
     const { code, err } = await storystick(100, 'energy', unread);
     expect(code).toBe(2);

@@ -6,6 +6,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { jsonExplainedSchema } from '../../src/report/explain/json-schema.ts';
 import { rules } from '../../src/rules/index.ts';
 import { storystick } from '../support/compared.ts';
+import { overlapWaived, waivedPlan } from '../support/waived-plan.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'storystick-explain-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -24,12 +25,12 @@ describe('without a plan', () => {
   test.each(rules)(
     '$id says what, why, how, what limits it, where from and what to beware of',
     async (rule) => {
-      const { code, out } = await storystick(['explain', rule.id], 80);
+      const { code, out } = await storystick(['explain', rule.id], 60);
       expect(code).toBe(0);
       for (const text of [rule.title, rule.why, rule.formula, rule.fix ?? '', ...rule.cautions])
         expect(flat(out)).toContain(flat(text));
       for (const label of ['limit:', 'fix:', 'waiver:', 'Caution']) expect(out).toContain(label);
-      expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
+      expect(out.split('\n').filter((line) => line.length > 60)).toEqual([]);
     },
   );
 
@@ -67,10 +68,18 @@ describe('with a plan', () => {
     }
   });
 
-  test('a check without steps says so, and what it read', async () => {
-    const { out } = await storystick(['explain', 'fit.overlap', 'examples/curlew/crowded.yaml']);
-    expect(out).toMatch(/fixtures\.side cabinet \(line \d+\): .*size\.length 1190 mm/);
-    expect(out).toContain('This check shows no steps yet');
+  test('a check of what the plan says of itself shows what it read', async () => {
+    const waived = join(folder, 'waived.yaml');
+    writeFileSync(waived, waivedPlan(overlapWaived));
+    const { out } = await storystick(['explain', 'plan.waivers', waived]);
+    expect(out).toMatch(/waivers\[?.*\(line \d+\): .*check fit\.overlap/);
+  });
+
+  test('a check that measures nothing says so', async () => {
+    const { out } = await storystick(['explain', 'fit.placed', curlew]);
+    expect(out).toContain('Nothing is worked out here: the check looks at what the plan says.');
+    const measured = await storystick(['explain', 'mass.total', curlew]);
+    expect(measured.out).not.toContain('Nothing is worked out here');
   });
 
   test('one that cannot be made, one that finds nothing, one that is a table', async () => {
@@ -79,6 +88,14 @@ describe('with a plan', () => {
     expect((await storystick(['explain', 'mass.total', bare])).out).toContain('van.max_mass');
     expect((await storystick(['explain', 'plan.waivers', bare])).out).toContain('nothing to say');
     expect((await storystick(['explain', 'mass.swaps', curlew])).out).toContain('only a table');
+  });
+
+  test('no line is longer than the terminal, not even a heading', async () => {
+    const long = join(folder, 'the plan of a van with a name that takes its time.yaml');
+    writeFileSync(long, 'storystick: 1\nname: A van by a name that is as long\nvan: {max_mass: 3500 kg}\n');
+    const { out } = await storystick(['explain', 'electrical.solar-voltage', long], 60);
+    expect(flat(out)).toContain('takes its time.yaml: A van by a name that is as long ═══');
+    expect(out.split('\n').filter((line) => line.length > 60)).toEqual([]);
   });
 
   test('a failing check is explained all the same', async () => {

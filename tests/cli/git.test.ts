@@ -131,7 +131,7 @@ describe('a revision', () => {
   });
 
   test('in a repository without a commit is unknown', () => {
-    expect(problemOf(revisionOf(repository(), 'HEAD'))).toBe('git knows no revision `HEAD`');
+    expect(problemOf(revisionOf(repository(), 'HEAD'))).toBe('there is no commit yet, and so no `HEAD`');
   });
 
   test('gives a file as it was then, byte for byte', () => {

@@ -11,6 +11,7 @@ import {
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type HookedRepository, hookedRepository, launcher } from '../support/hooked-repository.ts';
+import { overlapWaived, waivedPlan } from '../support/waived-plan.ts';
 
 // Real repositories, the built tool, and the hook as git runs it.
 let repository: HookedRepository;
@@ -27,6 +28,13 @@ const heavy = van(1500);
 /** It weighs what it may, but for its tolerance. */
 const close = 'storystick: 1\nvan: {max_mass: 2200 kg, unladen: {front: 1000 kg, rear: 1000 kg ± 150 kg}}\n';
 
+/** A bed and a stove in one place, and nothing else that fails. */
+const waived = (waivers: string): string => waivedPlan(waivers).replace(/^ {2}stone: .*\n/m, '');
+const overlap = (until = '2999-12-31'): string => overlapWaived.replace('2026-12-01', until);
+const waiver = (check: string, until: string, heading = 'waivers:\n'): string =>
+  `${heading}  - {check: ${check}, reason: the plate is raised in spring, by: Robin, until: ${until}}\n`;
+const flat = (text: string): string => text.replace(/\s+/g, ' ');
+
 const hookPath = (): string => join(repository.top, '.git/hooks/pre-commit');
 const commit = (...args: readonly string[]) => repository.git('commit', '--quiet', '-m', 'revision', ...args);
 const committed = (): number => Number(repository.must('rev-list', '--count', '--all'));
@@ -40,6 +48,81 @@ function stage(path: string, text: string): void {
   repository.write(path, text);
   repository.must('add', '--', path);
 }
+
+describe('a commit of a plan with waivers', () => {
+  beforeEach(() => installed());
+
+  test('in which all that fails is waived goes through, with what is waived in sight', () => {
+    stage('plan.yaml', waived(overlap()));
+    const { status, stderr } = commit();
+    expect(status).toBe(0);
+    expect(stderr).toMatch(/^plan\.yaml, as staged: 0 fail, \d+ warn, 1 waived, /);
+    expect(stderr).toMatch(/^fail, waived {2}fit\.overlap {2}bed and stove: /m);
+    expect(flat(stderr)).toContain('(waived until 2999-12-31 by Robin: the stove goes out in spring)');
+    expect(stderr).not.toMatch(/^warn {2}plan\.waivers/m);
+  });
+
+  test('that has ended is stopped, and told of the waiver', () => {
+    stage('plan.yaml', waived(overlap('2001-01-31')));
+    const { status, stderr } = commit();
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^fail {2}fit\.overlap {2}bed and stove: /m);
+    expect(flat(stderr)).toContain(
+      'warn plan.waivers fit.overlap, bed and stove: This waiver ended on 2001-01-31; 1 failure counts again.',
+    );
+    expect(committed()).toBe(0);
+  });
+
+  test('of which one gives no reason is stopped, and told so', () => {
+    stage('plan.yaml', waived(overlap().replace(/reason: .*?, /, '')));
+    const { status, stderr } = commit();
+    expect(status).toBe(1);
+    expect(flat(stderr)).toMatch(
+      /warn plan\.waivers fit\.overlap, bed and stove: This waiver gives no reason/,
+    );
+  });
+
+  test('of which one covers nothing goes through, is told so, and is stopped where warnings do', () => {
+    stage('plan.yaml', light + waiver('mass.total', '2999-12-31'));
+    const { status, stderr } = commit();
+    expect(status).toBe(0);
+    expect(flat(stderr)).toMatch(/warn plan\.waivers mass\.total: There is nothing to waive any more/);
+    expect(stderr).toMatch(/^Caution$/m);
+    installed('--strict');
+    stage('plan.yaml', light + waiver('mass.total', '2999-12-30'));
+    expect(commit().status).toBe(1);
+  });
+
+  test('does not get past life and limb, which is acknowledged', () => {
+    stage('plan.yaml', heavy + waiver('mass.total', '2999-12-31'));
+    const { status, stderr } = commit();
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^plan\.yaml, as staged: 1 fail \(1 acknowledged\), /);
+    expect(stderr).toMatch(/^fail, acknowledged {2}mass\.total {2}whole van: /m);
+    expect(flat(stderr)).toContain('a check about life and limb is never waived');
+    expect(stderr).toMatch(/^Caution\n- /m);
+  });
+
+  test('warnings that are waived do not stop it where warnings do', () => {
+    installed('--strict');
+    stage('plan.yaml', close + waiver('mass.total', '2999-12-31') + waiver('mass.payload', '2999-12-31', ''));
+    const { status, stderr } = commit();
+    // The plate is about life and limb: that warning still stops it, the one about the payload does not.
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^warn, acknowledged {2}mass\.total/m);
+    expect(stderr).toMatch(/^warn, waived {2}mass\.payload/m);
+  });
+
+  test('looks at the waivers that are staged, not at those on disk', () => {
+    stage('plan.yaml', waived(overlap('2001-01-31')));
+    repository.write('plan.yaml', waived(overlap()));
+    const { status, stderr } = commit();
+    expect(status).toBe(1);
+    expect(stderr).toContain('plan.yaml on disk is not what is staged. If it is mended there: `git add` it.');
+    repository.must('add', 'plan.yaml');
+    expect(commit().status).toBe(0);
+  });
+});
 
 describe('a commit', () => {
   beforeEach(() => installed());

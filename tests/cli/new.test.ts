@@ -25,7 +25,8 @@ async function write(options: { file?: string; kind?: string }, ask?: Ask) {
     ask,
     {
       version: '1.2.3',
-      width: 80,
+      // The path of the folder is in what is printed, and taken out afterwards.
+      width: 160,
       colour: false,
       print: (text) => {
         out += text;
@@ -72,6 +73,15 @@ describe('without somebody to ask', () => {
     expect(offered).not.toBe(text);
     const report = await reportOf(offered.replace(/^ {2}storystick check .*$/gm, ''));
     expect(report.findings.length).toBeGreaterThan(20);
+  });
+
+  test('a name that no plan has is taken, and told what it costs', async () => {
+    const { code, out } = await write({ file: 'plan.txt' });
+    expect(code).toBe(0);
+    expect(out).toContain(
+      'note: the hook and editors know a plan by a name that ends in `.yaml` or `.yml`\n',
+    );
+    expect((await write({ file: 'plan.yml' })).out).not.toContain('note:');
   });
 
   test('first-lines is usual, and needs few lines', async () => {

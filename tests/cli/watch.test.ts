@@ -16,7 +16,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { startWatch, type Watched, watchedProcess } from '../support/watched.ts';
+import { overlapWaived, waivedPlan } from '../support/waived-plan.ts';
+import { startWatch, startWatchAt, type Watched, watchedProcess } from '../support/watched.ts';
 
 // The built tool is driven as its user does: with files that are written, replaced and taken away.
 const launcher = fileURLToPath(new URL('../../bin/storystick.cjs', import.meta.url));
@@ -120,6 +121,15 @@ describe('a file that cannot be read for a while', () => {
     expect(await watched.until(somethingFails)).toMatch(/^fail, was pass {2}mass\.total/m);
   });
 
+  test('half written, on a narrow terminal: nothing is wider than it', async () => {
+    writeFileSync(plan, van(3500).replace('}', '').padEnd(400, ' # and so on'));
+    const watched = startWatchAt(60, folder, 'plan.yaml');
+    running.push(watched);
+    const printed = await watched.until(/could\s+not\s+be\s+understood/);
+    expect(printed.split('\n').filter((line) => line.length > 60)).toEqual([]);
+    expect(printed).toMatch(/^ {2}expected: /m);
+  });
+
   test('truncated', async () => {
     const watched = await started();
     truncateSync(plan, 0);
@@ -195,6 +205,60 @@ describe('a link', () => {
     symlinkSync('heavy.yaml', join(folder, 'link'));
     renameSync(join(folder, 'link'), plan);
     await watched.until(somethingFails);
+  });
+});
+
+describe('waivers', () => {
+  // A bed and a stove in one place, and nothing else that fails.
+  const withWaiver = (until: string, more = ''): string =>
+    waivedPlan(overlapWaived.replace('2026-12-01', until)).replace(/^ {2}stone: .*\n/m, '') + more;
+  const flat = (text: string): string => text.replace(/\s+/g, ' ');
+
+  test('that end, are renewed and are left over are told of at the save', async () => {
+    const watched = await started(withWaiver('2999-12-31'));
+    writeFileSync(plan, withWaiver('2001-01-31'));
+    const ended = await watched.until(somethingFails);
+    expect(ended).toMatch(/^fail, was fail, waived {2}fit\.overlap {2}bed and stove: /m);
+    expect(flat(ended)).toContain(
+      'warn, was pass plan.waivers fit.overlap, bed and stove: This waiver ended on 2001-01-31; 1 failure counts again.',
+    );
+    appendFileSync(plan, '\n# thinking\n');
+    const still = await watched.until(somethingFails);
+    expect(still).toContain('No verdict changed');
+    expect(still).toMatch(
+      /^Waivers that do not hold\nwarn {2}plan\.waivers {2}fit\.overlap, bed and stove: /m,
+    );
+    writeFileSync(plan, withWaiver('2999-12-31'));
+    const renewed = await watched.until(nothingFails);
+    expect(renewed).toMatch(/^fail, waived, was fail {2}fit\.overlap /m);
+    expect(renewed).toMatch(/^0 fail, \d+ warn, 1 waived, /m);
+    writeFileSync(plan, withWaiver('2999-12-31').replace('from_front: 0.5 m', 'from_front: 2 m'));
+    expect(flat(await watched.until(nothingFails))).toMatch(
+      /warn, was pass plan\.waivers fit\.overlap, bed and stove: There is nothing to waive any more/,
+    );
+  });
+
+  test('from the first run on, and what is waived stays in sight', async () => {
+    writeFileSync(plan, withWaiver('2001-01-31'));
+    const watched = start('plan.yaml');
+    const first = await watched.until(somethingFails);
+    expect(first).toMatch(/^fail {2}fit\.overlap {2}bed and stove: /m);
+    expect(first).toMatch(/^Waivers that do not hold$/m);
+    writeFileSync(plan, withWaiver('2999-12-31'));
+    await watched.until(nothingFails);
+    appendFileSync(plan, '\n# thinking\n');
+    expect(await watched.until(nothingFails)).toMatch(/^fail, waived {2}fit\.overlap {2}bed and stove: /m);
+  });
+
+  test('of what is about life and limb acknowledge it, and it fails as before', async () => {
+    const watched = await started(van(1500));
+    appendFileSync(
+      plan,
+      'waivers: [{check: mass.total, reason: the plate is raised in spring, by: Robin, until: 2999-12-31}]\n',
+    );
+    const printed = await watched.until(/^1 fail \(1 acknowledged\), .*\n/m);
+    expect(printed).toMatch(/^fail, acknowledged {2}mass\.total {2}whole van: /m);
+    expect(flat(printed)).toContain('a check about life and limb is never waived');
   });
 });
 

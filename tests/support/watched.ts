@@ -15,11 +15,15 @@ export interface Watched {
   readonly end: (signal: NodeJS.Signals) => Promise<number | NodeJS.Signals | null>;
 }
 
-export function startWatch(folder: string, ...args: readonly string[]): Watched {
+export const startWatch = (folder: string, ...args: readonly string[]): Watched =>
+  startWatchAt(100, folder, ...args);
+
+/** On a terminal of so many columns. */
+export function startWatchAt(columns: number, folder: string, ...args: readonly string[]): Watched {
   return watchedProcess(
     spawn(process.execPath, [launcher, 'watch', ...args], {
       cwd: folder,
-      env: { ...process.env, NO_COLOR: '1', COLUMNS: '100', NODE_OPTIONS: '' },
+      env: { ...process.env, NO_COLOR: '1', COLUMNS: String(columns), NODE_OPTIONS: '' },
       stdio: ['ignore', 'pipe', 'pipe'],
     }),
   );

@@ -1,5 +1,14 @@
 import { readSource, type Source, sourceOf } from '../../plan/source.ts';
-import { git, placeInGit, type Repository, type Revision, revisionOf } from '../git.ts';
+import {
+  deepening,
+  git,
+  isShallow,
+  placeInGit,
+  type Repository,
+  type Revision,
+  revisionOf,
+  type Trouble,
+} from '../git.ts';
 import { type Found, findIn } from './renamed.ts';
 
 /** The text of one side of a comparison. */
@@ -88,21 +97,22 @@ function rangeIn(repository: Repository, against: string): Range | Wrong {
   const single = revisionOf(repository, against);
   if ('revision' in single) return { before: single.revision };
   const [, from = '', dots = '', to = ''] = /^(.*?)(\.{2,3})(.*)$/.exec(against) ?? [];
-  if (dots === '') return { wrong: complaint(single.problem, expectedRevision) };
+  if (dots === '') return { wrong: complaintOf(single) };
   const before = revisionOf(repository, from || 'HEAD');
-  if ('problem' in before) return { wrong: complaint(before.problem, expectedRevision) };
+  if ('problem' in before) return { wrong: complaintOf(before) };
   const after = revisionOf(repository, to || 'HEAD');
-  if ('problem' in after) return { wrong: complaint(after.problem, expectedRevision) };
+  if ('problem' in after) return { wrong: complaintOf(after) };
   if (dots === '..') return { before: before.revision, after: after.revision };
   const base = String(
     git(repository.top, ['merge-base', before.revision.commit, after.revision.commit]).stdout,
   ).trim();
   const parted = revisionOf(repository, base);
   if ('problem' in parted) {
+    const isPart = isShallow(repository);
     return {
       wrong: complaint(
-        `${titled(before.revision)} and ${titled(after.revision)} have no commit in common`,
-        `two revisions with two dots between: \`${from}..${to}\``,
+        `${titled(before.revision)} and ${titled(after.revision)} have no commit in common${isPart ? ' in this clone, which holds only the newest commits' : ''}`,
+        isPart ? deepening : `two revisions with two dots between: \`${from}..${to}\``,
       ),
     };
   }
@@ -110,5 +120,8 @@ function rangeIn(repository: Repository, against: string): Range | Wrong {
 }
 
 const expectedRevision = 'a branch, a tag, a commit or `HEAD~1`; or two of them, `main..HEAD`';
+
+const complaintOf = ({ problem, expected = expectedRevision }: Trouble): string =>
+  complaint(problem, expected);
 
 const complaint = (problem: string, expected: string): string => `${problem}\n  expected: ${expected}\n`;

@@ -69,7 +69,9 @@ export interface Edit {
   /** As written; left out where it was not there. */
   readonly before?: string;
   readonly after?: string;
-  /** Where both are quantities. */
+  /** Where both are quantities: what it was, what it is, and the second less the first. */
+  readonly from?: Measure;
+  readonly to?: Measure;
   readonly change?: Measure;
   readonly moves?: readonly Move[];
   /** Where it stands in the first plan, if it does. */

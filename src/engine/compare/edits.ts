@@ -3,7 +3,7 @@ import type { Edit } from './comparison.ts';
 import { entryAndKey, isDictionary } from './dictionaries.ts';
 import { isSection, pairEntries, type Section } from './entries.ts';
 import { movesBetween, type Rooms } from './moves.ts';
-import { changeBetween, isSameQuantity, quantityAt } from './values.ts';
+import { isSameQuantity, quantityAt, stepBetween } from './values.ts';
 import { written } from './written.ts';
 
 /** What is known of a plan beside its findings. */
@@ -64,13 +64,13 @@ export function editsBetween(before: Edited, after: Edited): Edits {
 
   const changed = (spot: Spot, one: unknown, other: unknown): Edit => {
     const [from, to] = [quantityAt(before.plan, spot.before), quantityAt(after.plan, spot.after)];
-    const change = from && to && changeBetween(from, to);
+    const step = from && to && stepBetween(from, to, spot.after);
     return {
       kind: 'changed',
       ...entryAndKey(spot.after),
       before: written(one),
       after: written(other),
-      ...(change && { change }),
+      ...step,
       pathBefore: spot.before,
       pathAfter: spot.after,
     };

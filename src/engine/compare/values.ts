@@ -69,14 +69,40 @@ const kinds: Readonly<Partial<Record<DimensionName, Kind>>> = {
   charge: 'charge',
   resistance: 'resistance',
   temperature: 'temperature',
+  pressure: 'pressure',
+  massFlow: 'mass flow',
+  thermalTransmittance: 'transmittance',
   share: 'share',
   number: 'factor',
 };
 
+/** Sections whose flows are of air. */
+const airy: readonly unknown[] = ['air', 'heat'];
+/** Areas up to this are of vents and openings, which people know in square centimetres, m². */
+const mostOpeningM2 = 0.1;
+
+function kindOf(quantity: KindOfQuantity, mostValue: number, [section]: PlanPath): Kind | undefined {
+  if (quantity.kind === 'flow') return airy.includes(section) ? 'air flow' : 'flow';
+  if (quantity.kind === 'area' && mostValue <= mostOpeningM2) return 'free area';
+  return kinds[quantity.kind];
+}
+
+/** A quantity that was edited: what it was, what it is, and the second less the first. */
+export interface Step {
+  readonly from: Measure;
+  readonly to: Measure;
+  readonly change: Measure;
+}
+
 /** How much greater the second is; undefined where that cannot be said, or is nothing. */
-export function changeBetween(before: KindOfQuantity, after: KindOfQuantity): Measure | undefined {
-  const kind = kinds[after.kind];
+export function stepBetween(before: KindOfQuantity, after: KindOfQuantity, path: PlanPath): Step | undefined {
+  const kind = kindOf(after, Math.max(Math.abs(before.value), Math.abs(after.value)), path);
   if (before.kind !== after.kind || kind === undefined || isSameNumber(before.value, after.value))
     return undefined;
-  return { kind, value: after.value - before.value };
+  const measure = (value: number): Measure => ({ kind, value });
+  return {
+    from: measure(before.value),
+    to: measure(after.value),
+    change: measure(after.value - before.value),
+  };
 }

@@ -162,12 +162,16 @@ const noEntry = (node: unknown, path: Path, index: number, length: number): Prob
   message: `${quote(writtenPath(path))} ${isSeq(node) ? `has ${length} ${length === 1 ? 'entry' : 'entries'}` : 'is no list'}`,
   ...(node !== undefined && node !== null && { span: spanOfNode(node) }),
   expected:
-    length > 0 ? `an entry from \`[1]\` to \`[${length}]\`` : `a key by its name, not entry [${index + 1}]`,
+    length > 1
+      ? `an entry from \`[1]\` to \`[${length}]\``
+      : length === 1
+        ? '`[1]`, the only one'
+        : `a key by its name, not entry [${index + 1}]`,
 });
 
 const notThere = (path: Path): Problem => ({
   message: `${quote(writtenPath(path))} is not in the plan`,
-  expected: 'a list that is there',
+  expected: `a list that is there; or all of a new one at once, \`${writtenPath(path)}\` set to \`[…]\``,
 });
 
 const noSection = (node: unknown, path: Path, key: string): Problem => ({

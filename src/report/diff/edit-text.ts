@@ -1,9 +1,8 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Comparison, Edit, Side } from '../../engine/compare/comparison.ts';
 import type { PlanPath } from '../../engine/finding.ts';
-import type { Measure } from '../../engine/measure.ts';
-import { formatMeasure, type Units } from '../format-measure.ts';
-import { changeText } from './change-text.ts';
+import { formatMeasure, formatTypedStep, type Units } from '../format-measure.ts';
+import { signedChange } from './change-text.ts';
 
 /** What was edited in one entry of the plan. */
 export interface EntryEdits {
@@ -37,9 +36,11 @@ const valueText = (text = ''): string =>
   text.length <= longestValue ? text : `${text.slice(0, longestValue - 1).trimEnd()}…`;
 
 /** "mass 31 kg ± 3 kg → 58 kg ± 4 kg (+27 kg)" */
-export function editText({ kind, key, was, before, after, change, moves }: Edit, units: Units): string {
+export function editText(edit: Edit, units: Units): string {
+  const { kind, key, was, before, after, moves } = edit;
   const name = keysText(key);
   const of = name === '' ? '' : `${name} `;
+  const by = editedBy(edit, units);
   switch (kind) {
     case 'added':
       return `${of}added${name === '' ? '' : ':'} ${valueText(after)}`;
@@ -50,7 +51,7 @@ export function editText({ kind, key, was, before, after, change, moves }: Edit,
     case 'moved':
       return `moved ${(moves ?? []).map(({ direction, by }) => `${formatMeasure(by, units)} ${direction}`).join(' and ')} (${name === 'at' ? '' : of}${before || 'nothing'} → ${after || 'nothing'})`;
     case 'changed':
-      return `${of}${valueText(before)} → ${valueText(after)}${change ? ` (${editedBy(change, units)})` : ''}`;
+      return `${of}${valueText(before)} → ${valueText(after)}${by === '' ? '' : ` (${by})`}`;
   }
 }
 
@@ -69,12 +70,6 @@ export function entryLine({ before, after }: Comparison, { entry, edits }: Entry
 
 const lineIn = ({ spot }: Side, path: PlanPath): number | undefined => spot(path)?.line;
 
-/** A change that somebody typed has few digits: those that it has are shown, 2.5 mm more is not 3 mm more. */
-function editedBy(change: Measure, units: Units): string {
-  const usual = changeText(change, units);
-  if (change.kind !== 'length' || units !== 'metric' || Math.abs(change.value) >= 10) {
-    return usual.replace(/(\.\d*?)0+(?!\d)/, '$1').replace(/\.(?!\d)/, '');
-  }
-  const shownMm = Number((change.value * 1000).toFixed(2));
-  return `${shownMm > 0 ? '+' : ''}${shownMm} mm`;
-}
+/** "+27 kg"; empty where it is no quantity, or nobody can say. */
+export const editedBy = ({ from, to, change }: Edit, units: Units): string =>
+  from && to && change ? signedChange(change, formatTypedStep(from, to, change, units)) : '';

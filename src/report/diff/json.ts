@@ -8,10 +8,11 @@ import {
 } from '../../engine/compare/comparison.ts';
 import { isStepBack } from '../../engine/compare/standing.ts';
 import type { Measure } from '../../engine/measure.ts';
-import { formatMeasure, formatPair, type Units } from '../format-measure.ts';
+import { formatMeasure, formatStep, type Units } from '../format-measure.ts';
 import { escaped, jsonFinding, jsonMeasure } from '../json.ts';
 import { jsonTally } from '../json-tally.ts';
-import { changeText } from './change-text.ts';
+import { signedChange } from './change-text.ts';
+import { editedBy } from './edit-text.ts';
 // The type only: the schema's library takes longer to load than a plan to check.
 import type { JsonDiff } from './json-schema.ts';
 
@@ -78,22 +79,19 @@ function jsonMoved(
     title: after.title,
     subject: after.subject,
     verdict: after.verdict,
-    ...pairOf(from, to, units),
-    change: jsonMeasure(change, changeText(change, units)),
-    margin: margin
-      ? {
-          ...pairOf(margin.from, margin.to, units),
-          change: jsonMeasure(margin.change, changeText(margin.change, units)),
-          turn: margin.turn,
-        }
-      : null,
+    ...stepOf(from, to, change, units),
+    margin: margin ? { ...stepOf(margin.from, margin.to, margin.change, units), turn: margin.turn } : null,
     cautions: [...after.cautions],
   };
 }
 
-function pairOf(from: Measure, to: Measure, units: Units) {
-  const { measured, limit } = formatPair(from, to, units);
-  return { from: jsonMeasure(from, measured), to: jsonMeasure(to, limit) };
+function stepOf(from: Measure, to: Measure, change: Measure, units: Units) {
+  const texts = formatStep(from, to, change, units);
+  return {
+    from: jsonMeasure(from, texts.from),
+    to: jsonMeasure(to, texts.to),
+    change: jsonMeasure(change, signedChange(change, texts.change)),
+  };
 }
 
 function jsonEdit({ before, after }: Comparison, edit: Edit): JsonDiff['edits'][number] {
@@ -106,7 +104,7 @@ function jsonEdit({ before, after }: Comparison, edit: Edit): JsonDiff['edits'][
     was: was ?? null,
     before: edit.before ?? null,
     after: edit.after ?? null,
-    change: change ? jsonMeasure(change, changeText(change, units)) : null,
+    change: change ? jsonMeasure(change, editedBy(edit, units)) : null,
     moves: (moves ?? []).map(({ direction, by }) => ({
       direction,
       by: jsonMeasure(by, formatMeasure(by, units)),

@@ -54,9 +54,9 @@ function headLines({ before, after }: Comparison, pen: Pen, { width }: DiffOptio
   return [...first, ...second].map((text) => (text.startsWith(' ') ? text : pen.strong(text)));
 }
 
-function heading(text: string, pen: Pen): string[] {
-  const [title = '', rule = ''] = underlined(text, '═');
-  return [pen.strong(title), pen.faint(rule)];
+function heading(text: string, pen: Pen, width: number): string[] {
+  const { title, rule } = underlined(text, '═', width);
+  return [...title.map(pen.strong), pen.faint(rule)];
 }
 
 function verdictParagraphs(
@@ -69,7 +69,7 @@ function verdictParagraphs(
     if (changes.length === 0) return [];
     const side = turn === 'gone' ? before : after;
     const lines = changes.flatMap((change) => verdictLines(change, side, pen, width));
-    return [[...heading(`${turnHeadings[turn]} (${changes.length})`, pen), ...lines]];
+    return [[...heading(`${turnHeadings[turn]} (${changes.length})`, pen, width), ...lines]];
   });
 }
 
@@ -105,7 +105,7 @@ function movedParagraphs(comparison: Comparison, pen: Pen, options: DiffOptions)
   const texts = byTopic.map((group) => group.map((each) => movedText(each, after.units)));
   const tables = movedTables(texts, pen, options.width);
   return [
-    heading(`Values that moved (${moved.length})`, pen),
+    heading(`Values that moved (${moved.length})`, pen, options.width),
     ...topics.flatMap((topic, at) => {
       const lines = tables[at] ?? [];
       return lines.length > 0 ? [[pen.strong(topic), ...lines]] : [];
@@ -154,7 +154,7 @@ function editLines(comparison: Comparison, pen: Pen, { width }: DiffOptions): Pa
   if (groups.length === 0) return [];
   const { units } = comparison.after;
   return [
-    ...heading(`Edited in the plan (${comparison.edits.length})`, pen),
+    ...heading(`Edited in the plan (${comparison.edits.length})`, pen, width),
     ...groups.flatMap((group) => {
       const line = entryLine(comparison, group);
       const said = group.edits.map((edit) => editText(edit, units)).join('; ');

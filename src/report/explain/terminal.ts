@@ -35,7 +35,7 @@ export function renderCheckList(checks: readonly Explanation[], { width, colour 
       const those = checks.filter((check) => check.topic === topic);
       if (those.length === 0) return [];
       return [
-        ...heading(topic, pen),
+        ...heading(topic, pen, width),
         ...those.flatMap(({ id, title }) =>
           idWidth > width / 2
             ? outdented(`${id}: ${title}`, 2, width)
@@ -66,9 +66,9 @@ export function renderExplained({ checks, inPlan }: Explained, { width, colour }
   ]);
 }
 
-function heading(text: string, pen: Pen): string[] {
-  const [title = '', rule = ''] = underlined(text, '═');
-  return [pen.strong(title), pen.faint(rule)];
+function heading(text: string, pen: Pen, width: number): string[] {
+  const { title, rule } = underlined(text, '═', width);
+  return [...title.map(pen.strong), pen.faint(rule)];
 }
 
 const labelWidth = 'formula: '.length;
@@ -84,10 +84,8 @@ function labelled(label: string, texts: readonly string[], pen: Pen, width: numb
 function checkLines(check: Explanation, units: Units, pen: Pen, width: number): Paragraph {
   const { id, title, why, formula, fix, limits, informationOnly, waivable, sources } = check;
   const settable = settableText(check);
-  const [named = '', ...rest] = heading(`${id}: ${title}`, pen);
   return [
-    named,
-    ...rest,
+    ...heading(`${id}: ${title}`, pen, width),
     ...labelled('why', [why], pen, width),
     ...labelled('formula', [formula], pen, width),
     ...labelled(
@@ -120,7 +118,7 @@ function planParagraphs(
 ): Paragraph[] {
   const { report, findings } = inPlan;
   const notes = report.notes.filter(({ rule }) => checks.some(({ id }) => id === rule));
-  const title = heading(visible(`In ${report.file}: ${report.name}`), pen);
+  const title = heading(visible(`In ${report.file}: ${report.name}`), pen, width);
   if (findings.length === 0)
     return [
       [
@@ -250,8 +248,8 @@ function verdictLines(finding: Finding, units: Units, isWorked: boolean, width: 
           width,
         )
       : []),
-    ...(isWorked || finding.measured === undefined || missing.length > 0
+    ...(isWorked || finding.measured !== undefined || missing.length > 0
       ? []
-      : wrapped('This check shows no steps yet: above is what it read, and here what it came to.', width)),
+      : wrapped('Nothing is worked out here: the check looks at what the plan says.', width)),
   ];
 }

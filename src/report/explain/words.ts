@@ -6,7 +6,7 @@ export function limitText({ value, sense, of, force, codes }: ExplainedLimit, un
   const number = formatMeasure(value, units);
   const what =
     value.kind === 'share'
-      ? `${number} of ${of}`
+      ? `${number} of ${of.replace(/^of /, '')}`
       : value.kind === 'factor'
         ? `${number}: ${of}`
         : `${number} ${of.replace(/^kg /, '')}`;

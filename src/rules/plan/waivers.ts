@@ -2,6 +2,7 @@ import type { Waiver } from '../../build/build.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineReview, type RuleText } from '../../engine/rule.ts';
+import { foldedSubject } from '../../engine/waive.ts';
 import type { WaiverUse } from '../../engine/waiver.ts';
 import { nearest } from '../../plan/nearest.ts';
 import { waiverCaution } from '../cautions.ts';
@@ -121,7 +122,9 @@ function unused({ waiver, ofCheck }: WaiverUse): { readonly reason: Phrase; read
   const { check, subject } = waiver;
   const isBroken = ({ verdict }: Finding) => verdict === 'fail' || verdict === 'warn';
   const broken = ofCheck.filter(isBroken);
-  const sameSubject = ofCheck.filter((each) => each.subject.toLowerCase() === subject?.trim().toLowerCase());
+  const sameSubject = ofCheck.filter(
+    (each) => subject !== undefined && foldedSubject(each.subject) === foldedSubject(subject),
+  );
   const takeOut = say`Take the waiver out of the plan.`;
   if (broken.length > 0 && (subject === undefined || sameSubject.some(isBroken)))
     return { reason: say`Another waiver covers all of it already.`, remedy: takeOut };

@@ -4,8 +4,9 @@ import { compare } from '../../../src/engine/compare/compare.ts';
 import type { Comparison } from '../../../src/engine/compare/comparison.ts';
 import { besideEachOther, type Variants } from '../../../src/engine/compare/variants.ts';
 import type { Finding } from '../../../src/engine/finding.ts';
-import { mass, share, temperatureC } from '../../../src/engine/measure.ts';
-import { changeText } from '../../../src/report/diff/change-text.ts';
+import { mass, share } from '../../../src/engine/measure.ts';
+import { signedChange } from '../../../src/report/diff/change-text.ts';
+import { editText } from '../../../src/report/diff/edit-text.ts';
 import { renderJsonDiff } from '../../../src/report/diff/json.ts';
 import { jsonDiffSchema } from '../../../src/report/diff/json-schema.ts';
 import { renderMarkdownDiff } from '../../../src/report/diff/markdown.ts';
@@ -14,7 +15,8 @@ import { renderJsonVariants } from '../../../src/report/variants/json.ts';
 import { jsonVariantsSchema } from '../../../src/report/variants/json-schema.ts';
 import { shortNames } from '../../../src/report/variants/names.ts';
 import { renderVariants } from '../../../src/report/variants/terminal.ts';
-import { comparedText, storystick } from '../../support/compared.ts';
+import { movedLines } from '../../../src/report/watched-changes.ts';
+import { comparedText, comparisonOf, storystick } from '../../support/compared.ts';
 
 const example = (name: string) =>
   comparedText(readFileSync(`examples/curlew/${name}.yaml`, 'utf8'), `examples/curlew/${name}.yaml`);
@@ -32,7 +34,7 @@ beforeAll(async () => {
   ];
   comparisons = [oak, crowded, tangled, thin].map((other) => compare(curlew, other));
   variants = besideEachOther([curlew, oak, crowded, tangled, thin]);
-});
+}, 60_000);
 
 const linesOf = (text: string): readonly string[] => text.split('\n');
 const flat = (text: string): string => text.replace(/\s+/g, ' ');
@@ -192,12 +194,75 @@ describe('JSON', () => {
 });
 
 test('a change has its sign, and no meaning but its own', () => {
-  expect(changeText(mass(14), 'metric')).toBe('+14 kg');
-  expect(changeText(mass(-0.04), 'metric')).toBe('-0.04 kg');
-  expect(changeText(share(0.05), 'metric')).toBe('+5.0 points');
-  expect(changeText({ kind: 'temperature', value: -5 }, 'metric')).toBe('-5.0 °C');
-  expect(changeText({ kind: 'temperature', value: 5 }, 'imperial')).toBe('+9.0 °F');
-  expect(changeText({ ...temperatureC(0), value: -0.001 }, 'metric')).toBe('0.0 °C');
+  expect(signedChange(mass(14), '14 kg')).toBe('+14 kg');
+  expect(signedChange(mass(-0.04), '-0.04 kg')).toBe('-0.04 kg');
+  expect(signedChange(share(0.05), '5.0 %')).toBe('+5.0 points');
+});
+
+test('what was edited says by how much, in the unit that a reader knows it in', async () => {
+  const curlew = readFileSync('examples/curlew/curlew.yaml', 'utf8');
+  const edits = [
+    ['cut_out: 2.4 bar', 'cut_out: 2.35 bar', 'pump.cut_out 2.4 bar → 2.35 bar (-0.05 bar)'],
+    ['flow: 10 L/min', 'flow: 11.5 L/min', 'pump.flow 10 L/min → 11.5 L/min (+1.5 L/min)'],
+    ['flow: 900 m3/h', 'flow: 800 m3/h', 'flow 900 m3/h → 800 m3/h (-100 m³/h)'],
+    ['low_vent: 110 cm2', 'low_vent: 99 cm2', 'locker.low_vent 110 cm2 → 99 cm2 (-11 cm²)'],
+    ['bore: 50 mm', 'bore: 52.5 mm', 'bore 50 mm → 52.5 mm (+2.5 mm)'],
+  ] as const;
+  const changed = edits.reduce((text, [from, to]) => text.replace(from, to), curlew);
+  const { edits: made } = await comparisonOf(curlew, changed);
+  expect(made.map((edit) => editText(edit, 'metric')).toSorted()).toEqual(
+    edits.map(([, , said]) => said).toSorted(),
+  );
+});
+
+test('a change has the unit of the values that it lies between', async () => {
+  const curlew = readFileSync('examples/curlew/curlew.yaml', 'utf8');
+  const comparison = await comparisonOf(curlew, curlew.replace('contents: propane', 'contents: butane'));
+  // By itself the change would be told in pascals.
+  const step = /^gas pressure at each appliance: hob +[\d.]+ mbar +[\d.]+ mbar +-[\d.]+ mbar /m;
+  expect(renderDiff(comparison, { width: 160, colour: false, detail: false })).toMatch(step);
+  const moved = comparison.moved.filter(({ after }) => after.rule === 'gas.pipe-drop');
+  expect(moved.flatMap((each) => movedLines(comparison.after, each, 160))).toContainEqual(
+    expect.stringMatching(/: [\d.]+ mbar, was [\d.]+ mbar; margin [\d.]+ mbar, [\d.]+ mbar more$/),
+  );
+  const json = jsonDiffSchema.parse(
+    JSON.parse(renderJsonDiff(comparison, { version: 'test', failOn: 'worse', exitCode: 0 })),
+  );
+  const [drop] = json.moved.filter(({ rule }) => rule === 'gas.pipe-drop');
+  for (const each of [drop, drop?.margin])
+    for (const text of [each?.from.text, each?.to.text, each?.change.text]) expect(text).toMatch(/\d mbar$/);
+});
+
+test('a limit that moved too is told, since the value may be of something else now', async () => {
+  // The load state is closest to the limit of an axle at first, and then to that of the whole van.
+  const curlew = readFileSync('examples/curlew/curlew.yaml', 'utf8').replace(
+    'max_mass: 3500 kg',
+    'max_mass: 9000 kg',
+  );
+  const comparison = await comparisonOf(curlew, curlew.replace('max_mass: 9000 kg', 'max_mass: 3000 kg'));
+  const state = comparison.moved.filter(({ after }) => after.rule === 'balance.load-states');
+  const text = renderDiff({ ...comparison, moved: state }, { width: 160, colour: false, detail: false });
+  expect(text).toMatch(/load states: setting out +1,\d{3} kg +3,\d{3} kg +\+[\d,]+ kg, limit \+[\d,]+ kg /);
+  expect(state.flatMap((each) => movedLines(comparison.after, each, 200))).toContainEqual(
+    expect.stringMatching(
+      /setting out: 3,\d{3} kg, was 1,\d{3} kg; limit 3,000 kg, was \d,\d{3} kg; margin /,
+    ),
+  );
+});
+
+test('a margin in per cent gets less by points', async () => {
+  const { moved, after } = comparisons[0] ?? { moved: [], after: undefined };
+  const lines = moved.flatMap((each) => (after ? movedLines(after, each, 200) : []));
+  expect(lines.filter((line) => /margin .* %, .*(?:less|more)$/.test(line))).not.toEqual([]);
+  expect(lines.join('\n')).not.toMatch(/margin [^\n]* % (?:less|more)/);
+});
+
+test('no field of a stacked value is empty', () => {
+  const text = comparisons
+    .map((each) => renderDiff(each, { width: 60, colour: false, detail: false }))
+    .join('');
+  expect(text).toMatch(/, limit moved,/);
+  expect(text).not.toMatch(/\S {2,}(?:limit moved|change)/);
 });
 
 describe('variants', () => {

@@ -130,4 +130,26 @@ describe('a waiver that covers nothing warns', () => {
     expect(general?.verdict).toBe('warn');
     expect(general && words(general.reason)).toBe('Another waiver covers all of it already.');
   });
+
+  test.each([
+    ['has ended', overlapWaived.replace('2026-12-01', '2026-03-01')],
+    ['has no reason', overlapWaived.replace(/reason: .*?, /, '')],
+  ])('since it %s and another one holds, wherever it stands', async (_, old) => {
+    for (const waivers of [`${old}\n${overlapWaived}`, `${overlapWaived}\n${old}`]) {
+      const report = await checked(waivers);
+      expect(only(report, 'fit.overlap').waived?.until).toBe('2026-12-01');
+      const said = report.findings.filter(({ rule }) => rule === 'plan.waivers');
+      expect(said.map(({ verdict }) => verdict).toSorted()).toEqual(['pass', 'warn']);
+      expect(said.map(({ reason }) => words(reason))).toContain('Another waiver covers all of it already.');
+    }
+  });
+
+  test('with doubled spaces in its subject, since another one covers it', async () => {
+    const report = await checked(
+      `${overlapWaived}\n${overlapWaived.replace('bed and stove', '"Bed  and STOVE"')}`,
+    );
+    expect(
+      report.findings.filter(({ rule }) => rule === 'plan.waivers').map(({ reason }) => words(reason)),
+    ).toContain('Another waiver covers all of it already.');
+  });
 });
