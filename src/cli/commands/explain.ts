@@ -44,8 +44,9 @@ export function addExplain(program: Command, around: Surroundings, done: (exitCo
 }
 
 const explainHelp = `
-With a plan: what the plan says, with its lines, then each step with its numbers, down to what was measured and
-the verdict. Checks that measure nothing, and only look at what the plan says, show what they looked at.
+With a plan: what the plan says, with its lines, then each step with its numbers,
+down to what was measured and the verdict. Checks that measure nothing, and only
+look at what the plan says, show what they looked at.
 
 Exit codes: 0 it is explained, whatever the verdict, 2 there is no such check, or the plan or the command line
 could not be understood, 3 a defect of storystick.
