@@ -1,4 +1,5 @@
 import { type Document, isCollection, isScalar, type Node, visit, type YAMLError } from 'yaml';
+import { mergeProblems } from './merge-marks.ts';
 import type { Problem, Span } from './problem.ts';
 import { quote } from './quote.ts';
 import { spanOfNode } from './tree.ts';
@@ -9,6 +10,9 @@ export function syntaxProblems(
   document: Document.Parsed,
   lineOf: (offset: number) => number,
 ): Problem[] {
+  // What else the parser takes offence at may be the two versions standing next to each other.
+  const merging = document.errors.length > 0 ? mergeProblems(text, lineOf) : [];
+  if (merging.length > 0) return merging;
   const startsOf = (sought: YAMLError['code']) =>
     new Set(document.errors.flatMap(({ code, pos }) => (code === sought ? [pos[0]] : [])));
   const setting: Setting = {
