@@ -93,7 +93,8 @@ export const livingSpaceDescriptions: Readonly<Record<string, string>> = {
   'water.valves.*.thing': 'The tank or the heater that it is on.',
   gas: 'The gas installation. The gas itself stands under `tanks`.',
   'gas.stored_in': 'Cylinders, or a fixed tank.',
-  'gas.in_use': 'How many cylinders feed the regulator at once. One, if left out.',
+  'gas.in_use':
+    'How many cylinders feed the regulator at once: the first so many under `tanks`, the others are spares. One, if left out.',
   'gas.upright': '`true`: all cylinders stand upright.',
   'gas.locker': 'The locker that cylinders stand in.',
   'gas.locker.thing': thing,

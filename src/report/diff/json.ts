@@ -8,13 +8,14 @@ import {
 } from '../../engine/compare/comparison.ts';
 import { isStepBack } from '../../engine/compare/standing.ts';
 import type { Measure } from '../../engine/measure.ts';
-import { formatMeasure, formatStep, type Units } from '../format-measure.ts';
+import { formatMeasure, type Units } from '../format-measure.ts';
 import { escaped, jsonFinding, jsonMeasure } from '../json.ts';
 import { jsonTally } from '../json-tally.ts';
 import { signedChange } from './change-text.ts';
 import { editedBy } from './edit-text.ts';
 // The type only: the schema's library takes longer to load than a plan to check.
 import type { JsonDiff } from './json-schema.ts';
+import { stepText } from './step-text.ts';
 
 export interface JsonDiffOptions {
   /** The tool's version. */
@@ -86,7 +87,7 @@ function jsonMoved(
 }
 
 function stepOf(from: Measure, to: Measure, change: Measure, units: Units) {
-  const texts = formatStep(from, to, change, units);
+  const texts = stepText(from, to, change, units);
   return {
     from: jsonMeasure(from, texts.from),
     to: jsonMeasure(to, texts.to),

@@ -3,6 +3,7 @@ import { isSameNumber } from '../../engine/compare/values.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { formatStep, looksAlike, type Units } from '../format-measure.ts';
 import { signedChange } from './change-text.ts';
+import { stepText } from './step-text.ts';
 
 /** A value that moved, as it is printed. */
 export interface MovedText {
@@ -17,7 +18,7 @@ export interface MovedText {
 export function movedText(moved: Moved, units: Units): MovedText {
   const { from, to, change, margin, after } = moved;
   const limit = limitStep(moved, units);
-  const values = formatStep(from, to, change, units);
+  const values = stepText(from, to, change, units);
   const margins = margin && formatStep(margin.from, margin.to, margin.change, units);
   return {
     what: whatText(after),

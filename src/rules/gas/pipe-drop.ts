@@ -7,7 +7,7 @@ import { corrugatedCitations, metricTubes, pipeFlowCitations } from '../../catal
 import { gasProperties } from '../../catalogue/gas/properties.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { length, massFlow, pressure } from '../../engine/measure.ts';
+import { length, massFlow, pressure, share } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { combustionCaution, gasCaution } from '../cautions.ts';
@@ -144,8 +144,8 @@ function judged({ name, path, way, flows, build }: Way): Finding {
     sense: 'at most',
     broken: limit.broken,
     reason: say`With all appliances on, ${pressure(totalPa)} are lost between the regulator and ${name}${
-      worst.pipe && way.length > 1
-        ? say`, ${pressure(worst.dropPa)} of it in ${worst.pipe.name} at ${massFlow(flowIn(worst.pipe) / vapourM3PerKg)}`
+      worst.pipe && way.length > 1 && totalPa > 0
+        ? say`, ${share(worst.dropPa / totalPa)} of it in ${worst.pipe.name} at ${massFlow(flowIn(worst.pipe) / vapourM3PerKg)}`
         : say``
     }.`,
     remedy: () => remedyFor(way, flowIn, limit.value, build),
