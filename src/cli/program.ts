@@ -1,4 +1,4 @@
-import { Command, CommanderError, Option } from 'commander';
+import { type Argument, Command, CommanderError, Option } from 'commander';
 import { topics } from '../engine/finding.ts';
 import { nearest } from '../plan/nearest.ts';
 import { quote } from '../plan/quote.ts';
@@ -16,6 +16,7 @@ import { formatOptions } from './commands/output.ts';
 import { addSchema } from './commands/schema.ts';
 import { addSet } from './commands/set.ts';
 import { addWatch } from './commands/watch.ts';
+import { helpText } from './help-text.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Reads the command line, runs the command, and returns the exit code: 0, 1, 2 or 3. */
@@ -57,9 +58,15 @@ export function programOf(
       getOutHelpWidth: () => around.width,
       getErrHelpWidth: () => around.width,
     })
-    // An option that is off unless given needs no word about it.
-    .configureHelp({ optionDescription: ({ description }) => description })
-    .addHelpText('after', exitCodes);
+    // An option that is off unless given needs no word about it; a hundred ids of checks have a list of their own.
+    .configureHelp({
+      minWidthToWrap: 20,
+      // That a command has options is no news, and takes the room of what it is for.
+      subcommandTerm: (command) => [command.name(), ...command.registeredArguments.map(written)].join(' '),
+      optionDescription: ({ description }) => description,
+      argumentDescription: ({ description }) => description,
+    })
+    .addHelpText('after', () => helpText(exitCodes, around));
 
   const checking = program
     .command('check')
@@ -79,7 +86,7 @@ export function programOf(
     .option('--strict', 'let warnings fail', false)
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', checkExamples)
+    .addHelpText('after', () => helpText(checkExamples, around))
     .action(async (file: string, options: WrittenCheck) => {
       const asked = checkOptionsOf(options);
       if ('wrong' in asked) {
@@ -102,7 +109,7 @@ export function programOf(
     .option('--at <height>', 'cut the plan view at a height above the floor, such as 1.2m')
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', lookExamples)
+    .addHelpText('after', () => helpText(lookExamples, around))
     .action(async (file: string, { view, at }: WrittenLook) => {
       // `check` runs on every save, and need not wait for what only this command uses.
       const { look, parseCut, parseViews, viewNames } = await import('./look.ts');
@@ -128,7 +135,7 @@ export function programOf(
     .argument('<plan>', 'the plan file')
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', circuitsExamples)
+    .addHelpText('after', () => helpText(circuitsExamples, around))
     .action(async (file: string) => {
       const { circuits } = await import('./circuits.ts');
       done(await circuits(file, around));
@@ -142,7 +149,7 @@ export function programOf(
     .argument('<plan>', 'the plan file')
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', energyExamples)
+    .addHelpText('after', () => helpText(energyExamples, around))
     .action(async (file: string) => {
       const { energy } = await import('./energy.ts');
       done(await energy(file, around));
@@ -159,6 +166,12 @@ export function programOf(
   addSchema(program, around, done);
   addCompletion(program, around, done);
   return program;
+}
+
+/** "<plan>", "[after]", "<variants...>" */
+function written(argument: Argument): string {
+  const name = `${argument.name()}${argument.variadic ? '...' : ''}`;
+  return argument.required ? `<${name}>` : `[${name}]`;
 }
 
 /** What commander says of a command line, in the form of our own messages. */

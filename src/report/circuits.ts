@@ -107,7 +107,7 @@ function circuitParagraphs(schedule: Schedule, pen: Pen, width: number): string[
     textsOf(
       row,
       units,
-      (written[at] ?? []).map((note) => notes.indexOf(note) + 1),
+      (written[at] ?? []).map((note) => notes.indexOf(note) + 1).sort((a, b) => a - b),
     ),
   );
   const body = wide(rows, circuits, pen, width) ?? blocks(rows, circuits, pen, width);

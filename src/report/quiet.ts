@@ -2,6 +2,7 @@ import type { Finding } from '../engine/finding.ts';
 import type { Report } from '../engine/report.ts';
 import { sentenceOf } from './figures.ts';
 import { missingText } from './missing-text.ts';
+import { couldNotBegin } from './not-checked.ts';
 import type { Pen } from './pen.ts';
 import { placeText } from './place.ts';
 import { visible } from './visible.ts';
@@ -20,7 +21,12 @@ export function quietLines(
   history = '',
 ): string[] {
   const { verdict, rule, subject, reason, path, waived } = finding;
-  const sentence = sentenceOf(finding, reason, report.units) + missingText(finding);
+  const { missing = [] } = finding;
+  // That the plan does not say enough, a hundred times over, would bury the line that matters.
+  const sentence =
+    couldNotBegin(finding) && missing.length > 0
+      ? `missing ${missing.join(', ')}`
+      : sentenceOf(finding, reason, report.units) + missingText(finding);
   const waiver = waived ? `  (${waiverText(waived)})` : '';
   const text = visible(`${rule}  ${subject}: ${sentence}${waiver}  ${placeText(report, path)}`);
   const [first = '', ...rest] = hanging(`${verdictText(finding)}${history}  ${text}`, indent, width);

@@ -99,7 +99,7 @@ function cautionLines(report: Report, shownTopics: readonly Topic[], pen: Pen, w
 }
 
 function quietParagraphs(report: Report, shown: readonly Finding[], pen: Pen, width: number): Paragraph[] {
-  const open = shown.filter(({ verdict }) => verdict !== 'pass');
+  const open = worstFirst(shown.filter(({ verdict }) => verdict !== 'pass'));
   return [open.flatMap((finding) => quietLines(report, finding, pen, width))];
 }
 

@@ -5,11 +5,25 @@ const noBreak = '\u00a0';
 
 /** Keeps a number and its unit in one line: "1,980 kg" is never torn at its space. */
 const keepUnits = (text: string): string =>
-  text.replace(/(?<=\d) (?=(?:kg|lb|mm|m|in|ft|L|%|m?A|V|W|Wh|Ah|mohm|h|°[CF])(?![\p{L}\d]))/gu, noBreak);
+  text.replace(
+    /(?<=\d) (?=(?:k?g|lb|oz|[cm]?m|in|ft|L|%|points|m?A|V|W|k?Wh|Ah|mohm|h|min|s|°[CF]|K|Pa|m?bar|psi|ppm)(?![\p{L}\d]))/gu,
+    noBreak,
+  );
 
 /** Breaks text into lines of at most `width` columns, at spaces where it can, inside a word where it must. */
 export const wrapped = (text: string, width: number): string[] =>
-  wrapAnsi(keepUnits(text), width, { hard: true }).replaceAll(noBreak, ' ').split('\n');
+  wrapAnsi(loosened(keepUnits(text), width), width, { hard: true })
+    .replaceAll(noBreak, ' ')
+    .split('\n');
+
+/** What was to be kept in one line but is longer than one may be broken at its spaces after all, not anywhere. */
+const loosened = (text: string, width: number): string =>
+  text.includes(noBreak)
+    ? text
+        .split(' ')
+        .map((word) => (stringWidth(word) <= width ? word : keepUnits(word.replaceAll(noBreak, ' '))))
+        .join(' ')
+    : text;
 
 /** The width of the longest piece of a text that is left whole in a line, if there is room for it. */
 export const widestWord = (text: string): number =>

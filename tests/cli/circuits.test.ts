@@ -84,14 +84,22 @@ describe('circuits', () => {
   test('a plan without an electrical part is told what to add', async () => {
     const { code, out, err } = await storystick('circuits', bare);
     expect({ code, err }).toEqual({ code: 0, err: '' });
-    expect(out).toContain('there are no circuits to list yet, since the plan has no electrical part');
-    const [, offered = ''] = /to add: `(.+)`\n$/.exec(out) ?? [];
-    // What is offered reads as a plan.
-    const added = file(
-      'added.yaml',
-      `storystick: 1\nvan: {}\nfixtures: {fridge: {mass: 20 kg}}\n${offered}\n`,
+    expect(out.replaceAll('\n', ' ')).toContain(
+      'there are no circuits to list yet, since the plan has no electrical part',
     );
-    expect((await storystick('circuits', added)).code).toBe(0);
+    const [, offered = ''] = /\n\n(electrical:\n.+)$/s.exec(out) ?? [];
+    // What is offered reads as a plan.
+    const added = file('added.yaml', `storystick: 1\nvan: {}\nfixtures: {fridge: {mass: 20 kg}}\n${offered}`);
+    const listed = await storystick('circuits', added);
+    expect(listed.code).toBe(0);
+    expect(listed.out).toMatch(/^fridge .*^Battery$/ms);
+  });
+
+  test.each([60, 80, 100])('what such a plan is told fits into %i columns', async (columns) => {
+    width = columns;
+    const { out } = await storystick('circuits', bare);
+    width = 100;
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(columns);
   });
 
   test('a plan that cannot be understood is said as by check, and nothing is listed', async () => {

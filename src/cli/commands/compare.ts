@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import type { CompareOptions } from '../compare.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { contradiction } from './output.ts';
 
@@ -15,7 +16,7 @@ export function addCompare(program: Command, around: Surroundings, done: (exitCo
     .option('--json', 'print all of it as JSON (schema version 1)', false)
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', compareHelp)
+    .addHelpText('after', () => helpText(compareHelp, around))
     .action(async (plan: string, variants: readonly string[], options: CompareOptions) => {
       if (options.all && options.json) {
         around.complain(contradiction('--all', '--json', 'the JSON always holds all').wrong);

@@ -3,6 +3,7 @@ import { nearest } from '../../plan/nearest.ts';
 import { quote } from '../../plan/quote.ts';
 import { visible } from '../../report/visible.ts';
 import { shells } from '../completing/shells.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 
 export function addCompletion(
@@ -20,7 +21,7 @@ export function addCompletion(
     )
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', completionHelp)
+    .addHelpText('after', () => helpText(completionHelp, around))
     .action(async (written: string) => {
       const shell = shells.find((each) => each === written);
       if (!shell) {

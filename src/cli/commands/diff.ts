@@ -3,6 +3,7 @@ import { nearest } from '../../plan/nearest.ts';
 import { quote } from '../../plan/quote.ts';
 import { visible } from '../../report/visible.ts';
 import type { Compare, FailOn } from '../diff.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { chosenFormat, contradiction, formatOptions, type WrittenFormat } from './output.ts';
 
@@ -35,7 +36,7 @@ export function addDiff(program: Command, around: Surroundings, done: (exitCode:
   command
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', diffHelp)
+    .addHelpText('after', () => helpText(diffHelp, around))
     .action(async (plan: string, after: string | undefined, written: WrittenDiff) => {
       const output = chosenFormat(written);
       const failOn = failures.find((each) => each === written.failOn);

@@ -1,5 +1,6 @@
 import { Argument, type Command } from 'commander';
 import { rules } from '../../rules/index.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { contradiction } from './output.ts';
 
@@ -23,7 +24,7 @@ export function addExplain(program: Command, around: Surroundings, done: (exitCo
     .option('--markdown', 'as Markdown, without a plan: the text of src/rules/README.md', false)
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', explainHelp)
+    .addHelpText('after', () => helpText(explainHelp, around))
     .action(
       async (check: string | undefined, plan: string | undefined, { json, markdown }: WrittenExplain) => {
         const complaint =

@@ -2,6 +2,7 @@ import { Argument, type Command, Option } from 'commander';
 import { nearest } from '../../plan/nearest.ts';
 import { quote } from '../../plan/quote.ts';
 import { visible } from '../../report/visible.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 
 const actions = ['install', 'remove', 'run'] as const;
@@ -25,7 +26,7 @@ export function addHook(program: Command, around: Surroundings, done: (exitCode:
     .addOption(new Option('--remove', 'the same as `remove`').default(false).hideHelp())
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', hookHelp)
+    .addHelpText('after', () => helpText(hookHelp, around))
     .action(async (written: string | undefined, { strict, remove }: Written) => {
       const action = actions.find((each) => each === (written ?? (remove ? 'remove' : 'install')));
       if (!action) {

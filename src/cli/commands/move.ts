@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { helpText } from '../help-text.ts';
 import type { MoveOptions } from '../move.ts';
 import type { Surroundings } from '../surroundings.ts';
 
@@ -17,7 +18,7 @@ export function addMove(program: Command, around: Surroundings, done: (exitCode:
     .option('--dry-run', 'show the changed lines and the verdicts, and write nothing', false)
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', moveHelp)
+    .addHelpText('after', () => helpText(moveHelp, around))
     .action(async (file: string, thing: string, options: MoveOptions) => {
       const { move } = await import('../move.ts');
       done(await move(file, thing, options, around));

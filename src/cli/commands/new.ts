@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import { starterKinds } from '../../plan/starters/starting.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 
 export function addNew(program: Command, around: Surroundings, done: (exitCode: number) => void): void {
@@ -18,7 +19,7 @@ export function addNew(program: Command, around: Surroundings, done: (exitCode: 
     )
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', newHelp)
+    .addHelpText('after', () => helpText(newHelp, around))
     .action(async (file: string | undefined, { kind }: { readonly kind?: string }) => {
       const { newPlan } = await import('../new.ts');
       const options = { ...(file !== undefined && { file }), ...(kind !== undefined && { kind }) };

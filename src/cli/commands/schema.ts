@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 
 export function addSchema(program: Command, around: Surroundings, done: (exitCode: number) => void): void {
@@ -7,7 +8,7 @@ export function addSchema(program: Command, around: Surroundings, done: (exitCod
     .description('print the JSON Schema of plans, for completion, hover and errors in an editor')
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', schemaHelp)
+    .addHelpText('after', () => helpText(schemaHelp, around))
     .action(async () => {
       const { planSchemaText } = await import('../../plan/json-schema.ts');
       around.print(planSchemaText());

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { visible } from '../../report/visible.ts';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 
 export function addSet(program: Command, around: Surroundings, done: (exitCode: number) => void): void {
@@ -15,7 +16,7 @@ export function addSet(program: Command, around: Surroundings, done: (exitCode: 
     .allowUnknownOption()
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', setHelp)
+    .addHelpText('after', () => helpText(setHelp, around))
     .action(async (file: string, path: string, value: string, options: Written) => {
       const unknown = [file, path, value].find((word) => /^(?:--|-\p{L})/u.test(word));
       if (unknown !== undefined) {

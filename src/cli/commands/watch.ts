@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { helpText } from '../help-text.ts';
 import type { Surroundings } from '../surroundings.ts';
 import { outputWidth } from '../terminal.ts';
 
@@ -10,7 +11,7 @@ export function addWatch(program: Command, around: Surroundings, done: (exitCode
     .option('--no-clear', 'keep what was printed before on the screen')
     .helpOption('-h, --help', 'show this help')
     .exitOverride()
-    .addHelpText('after', watchHelp)
+    .addHelpText('after', () => helpText(watchHelp, around))
     .action(async (file: string, { clear }: { readonly clear: boolean }) => {
       const { watch } = await import('../watch.ts');
       const { screenOf } = await import('../watching/screen.ts');
