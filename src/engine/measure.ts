@@ -7,6 +7,8 @@ export type Kind =
   | 'length'
   | 'area'
   | 'volume'
+  /** What stands in a pipe: in litres too, and closer below one. */
+  | 'small volume'
   | 'areal mass'
   | 'density'
   /** A part of a whole, shown in per cent. */
@@ -23,9 +25,13 @@ export type Kind =
   /** In ampere-hours as a reader sees it. */
   | 'charge'
   | 'resistance'
+  /** Of a metre of conductor, in as many digits as tables have. */
+  | 'resistance per metre'
   | 'duration'
   /** On the Celsius or Fahrenheit scale as a reader sees it. */
   | 'temperature'
+  /** The same in a sum, where tenths of a degree decide what comes out. */
+  | 'close temperature'
   /** Of a conductor. */
   | 'cross-section'
   | 'pressure'
@@ -73,6 +79,7 @@ export const mass = (massKg: number): Measure => ({ kind: 'mass', value: massKg 
 export const length = (lengthM: number): Measure => ({ kind: 'length', value: lengthM });
 export const area = (areaM2: number): Measure => ({ kind: 'area', value: areaM2 });
 export const volume = (volumeM3: number): Measure => ({ kind: 'volume', value: volumeM3 });
+export const smallVolume = (volumeM3: number): Measure => ({ kind: 'small volume', value: volumeM3 });
 export const arealMass = (kgPerM2: number): Measure => ({ kind: 'areal mass', value: kgPerM2 });
 export const density = (kgPerM3: number): Measure => ({ kind: 'density', value: kgPerM3 });
 export const share = (fraction: number): Measure => ({ kind: 'share', value: fraction });
@@ -84,8 +91,13 @@ export const power = (powerW: number): Measure => ({ kind: 'power', value: power
 export const energyWh = (wattHours: number): Measure => ({ kind: 'energy', value: wattHours * 3600 });
 export const chargeAh = (ampereHours: number): Measure => ({ kind: 'charge', value: ampereHours * 3600 });
 export const resistance = (ohm: number): Measure => ({ kind: 'resistance', value: ohm });
+export const resistancePerMetre = (ohmPerM: number): Measure => ({
+  kind: 'resistance per metre',
+  value: ohmPerM,
+});
 export const duration = (seconds: number): Measure => ({ kind: 'duration', value: seconds });
 export const temperatureC = (celsius: number): Measure => ({ kind: 'temperature', value: celsius + 273.15 });
+export const closeC = (celsius: number): Measure => ({ kind: 'close temperature', value: celsius + 273.15 });
 export const crossSectionMm2 = (areaMm2: number): Measure => ({
   kind: 'cross-section',
   value: areaMm2 * 1e-6,

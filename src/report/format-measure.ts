@@ -32,7 +32,13 @@ const mPerIn = mPerFt / 12;
 const litres: Scale = { perSi: 1000, unit: 'L', digits: wholeFromTen };
 const percent: Scale = { perSi: 100, unit: '%', digits: wholeFromTen };
 const ratio: Scale = { perSi: 1, unit: '', digits: fixed(2) };
-const number: Scale = { perSi: 1, unit: '', digits: fixed(0) };
+const number: Scale = { perSi: 1, unit: '', digits: (shown) => tenthUnlessWhole(shown) };
+
+/** One decimal of what is not whole to a tenth. */
+const tenthUnlessWhole = (shown: number): number => (Number.isInteger(Number(shown.toFixed(1))) ? 0 : 1);
+
+/** One decimal below two of what is not whole to a tenth: a wall of 0.8 mm is no wall of 1 mm. */
+const tenthBelowTwo = (shown: number): number => (Math.abs(shown) < 2 ? tenthUnlessWhole(shown) : 0);
 
 /** As many decimals as a size of a conductor has: 0.75, 2.5, 10. */
 const decimalsOf = (shown: number): number => {
@@ -44,6 +50,16 @@ const decimalsOf = (shown: number): number => {
 const finerBelowTenth = (shown: number): number =>
   shown !== 0 && Math.abs(shown) < 0.1 ? 3 : wholeFromTen(shown);
 
+/** Two decimals below one, as many as is usual from there on. */
+const hundredthsBelowOne = (shown: number): number =>
+  shown !== 0 && Math.abs(shown) < 1 ? 2 : wholeFromTen(shown);
+
+/** Three figures, as tables of conductors have: 0.386, 7.98, 13.3. */
+const threeFigures = (shown: number): number => (Math.abs(shown) < 1 ? 3 : Math.abs(shown) < 10 ? 2 : 1);
+
+/** Two decimals below one, one above. */
+const finerBelowOne = (shown: number): number => (shown !== 0 && Math.abs(shown) < 1 ? 2 : 1);
+
 /** Written alike in both systems. */
 const alike = {
   current: { perSi: 1, unit: 'A', digits: finerBelowTenth },
@@ -52,17 +68,22 @@ const alike = {
   energy: { perSi: 1 / 3600, unit: 'Wh', digits: wholeFromTen, commas: true },
   charge: { perSi: 1 / 3600, unit: 'Ah', digits: wholeFromTen },
   resistance: { perSi: 1000, unit: 'mohm', digits: (shown) => (Math.abs(shown) < 1 ? 2 : 1) },
+  'resistance per metre': { perSi: 1000, unit: 'mohm a metre', digits: threeFigures },
   'cross-section': { perSi: 1e6, unit: 'mm²', digits: decimalsOf },
   flow: { perSi: 60_000, unit: 'L/min', digits: wholeFromTen },
   wait: { perSi: 1, unit: 's', digits: fixed(0) },
   transmittance: { perSi: 1, unit: 'W/m²K', digits: fixed(2) },
-  conductance: { perSi: 1, unit: 'W/K', digits: fixed(1) },
+  'small volume': { ...litres, digits: hundredthsBelowOne },
+  conductance: { perSi: 1, unit: 'W/K', digits: finerBelowOne },
   'heat resistance': { perSi: 1, unit: 'm²K/W', digits: fixed(3) },
   'heat capacity': { perSi: 1 / 3600, unit: 'Wh/K', digits: fixed(1) },
   'specific heat': { perSi: 1 / 3600, unit: 'Wh/kgK', digits: fixed(3) },
-  draught: { perSi: 1, unit: 'Pa', digits: fixed(1) },
+  draught: { perSi: 1, unit: 'Pa', digits: finerBelowOne },
   concentration: { perSi: 1e6, unit: 'ppm', digits: fixed(0), commas: true },
 } as const satisfies Partial<Record<Kind, Scale>>;
+
+/** A tenth of a degree, unless somebody typed a whole one. */
+const closeDigits = (shown: number): number => (Math.abs(shown - Math.round(shown)) < 1e-6 ? 0 : 1);
 
 const celsius: Scale = { perSi: 1, unit: '°C', digits: fixed(0), from: 273.15 };
 const fahrenheit: Scale = { perSi: 9 / 5, unit: '°F', digits: fixed(0), from: 459.67 / 1.8 };
@@ -71,6 +92,7 @@ const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure' | 'durati
   metric: {
     ...alike,
     temperature: celsius,
+    'close temperature': { ...celsius, digits: closeDigits },
     mass: { perSi: 1, unit: 'kg', digits: wholeFromTen, commas: true },
     area: { perSi: 1, unit: 'm²', digits: fixed(2) },
     volume: litres,
@@ -91,6 +113,7 @@ const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure' | 'durati
   imperial: {
     ...alike,
     temperature: fahrenheit,
+    'close temperature': { ...fahrenheit, digits: closeDigits },
     mass: { perSi: 1 / kgPerLb, unit: 'lb', digits: wholeFromTen, commas: true },
     area: { perSi: 1 / mPerFt ** 2, unit: 'ft²', digits: fixed(1) },
     volume: litres,
@@ -110,11 +133,11 @@ const scales: Record<Units, Record<Exclude<Kind, 'length' | 'pressure' | 'durati
   },
 };
 
-const millimetres: Scale = { perSi: 1000, unit: 'mm', digits: fixed(0) };
+const millimetres: Scale = { perSi: 1000, unit: 'mm', digits: tenthBelowTwo };
 const metres: Scale = { perSi: 1, unit: 'm', digits: fixed(2) };
 const inches: Scale = { perSi: 1 / mPerIn, unit: 'in', digits: fixed(1) };
 
-/** Whole millimetres below 10 m, metres from there on. */
+/** Millimetres below 10 m, metres from there on. */
 const metricLength = (lengthM: number): Scale =>
   Math.round(Math.abs(lengthM) * 1000) >= 10_000 ? metres : millimetres;
 

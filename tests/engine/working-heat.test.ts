@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Measure } from '../../src/engine/measure.ts';
 import { withWorking } from '../../src/engine/working.ts';
+import { formatMeasure, renderPhrase } from '../../src/report/format-measure.ts';
 import { rules } from '../../src/rules/index.ts';
 import { buildOf, reportOf } from '../support/check.ts';
 import { linings, warmVan } from '../support/warm-van.ts';
@@ -298,4 +299,19 @@ test('damp air by hand', async () => {
   const inside = panes?.working?.find(({ what }) => what.startsWith('The same inside'));
   const [outsidePa = 0, waterKgS = 0, warmK = 0, flowM3S = 0] = measuresIn(inside ?? { what: '' });
   expect(outsidePa + (waterKgS * 461.524 * warmK) / flowM3S).toBeCloseTo(inside?.result?.value ?? 0, 6);
+});
+
+/** What a reader takes from what is printed: a difference of tenths is no difference of whole degrees. */
+test('temperatures are printed closely enough to be taken from each other', async () => {
+  const steps = (await allSteps()).filter(({ what }) => /T_d − T_e$|T − T_e$/.test(what));
+  expect(new Set(steps.map(({ rule }) => rule)).size).toBeGreaterThan(2);
+  for (const { sum = [], result, rule } of steps) {
+    const printed = renderPhrase(sum, 'metric');
+    const [warm = Number.NaN, cold = Number.NaN] = [...printed.matchAll(/(-?[\d.]+) °C/g)].map(([, digits]) =>
+      Number(digits),
+    );
+    const apart = result ? Number.parseFloat(formatMeasure(result, 'metric')) : Number.NaN;
+    // Each of the three is rounded to a tenth.
+    expect(Math.abs(warm - cold - apart), `${rule}: ${printed} is not ${apart} K`).toBeLessThanOrEqual(0.151);
+  }
 });

@@ -1,6 +1,6 @@
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, test } from 'vitest';
-import type { Finding } from '../../src/engine/finding.ts';
+import { type Finding, saysTooLittle } from '../../src/engine/finding.ts';
 import { factor, mass, share } from '../../src/engine/measure.ts';
 import { say } from '../../src/engine/phrase.ts';
 import { renderTerminal, type TerminalOptions } from '../../src/report/terminal.ts';
@@ -139,10 +139,10 @@ describe('renderTerminal', () => {
   test('quietly', () => {
     expect(renderTerminal(smallReport, { ...plain, quiet: true })).toMatchInlineSnapshot(`
       "fail  mass.total  van: The van weighs 3,612 kg, 112 kg more than its plate allows.  curlew.yaml:5:3
-      not checked  mass.reserve  van: The plan does not say what is to be kept free. Missing: van.reserve.
-            curlew.yaml:4:1
       warn  balance.rear-axle  rear axle: The rear axle carries 2,155 kg and may carry 2,240 kg, but the
             masses in the plan are not sure enough to tell.  curlew.yaml:6:38
+      not checked  mass.reserve  van: The plan does not say what is to be kept free. Missing: van.reserve.
+            curlew.yaml:4:1
 
       Caution
       - Have the finished van weighed, axle by axle, before it goes on the road; only the weighbridge and
@@ -153,6 +153,17 @@ describe('renderTerminal', () => {
       1 fail, 1 warn, 1 not checked, 1 pass
       "
     `);
+  });
+
+  test('quietly, the worst comes first, and of a check that could not begin only what is missing is said', () => {
+    const [failed] = smallReport.findings.filter(({ verdict }) => verdict === 'fail');
+    const [open] = smallReport.findings.filter(({ verdict }) => verdict === 'not checked');
+    if (!failed || !open) throw new Error('the report has both');
+    const begun = { ...open, reason: saysTooLittle, missing: ['van.reserve', 'van.track'] };
+    const text = renderTerminal({ ...smallReport, findings: [begun, failed] }, { ...plain, quiet: true });
+    const [first, second] = text.split('\n');
+    expect(first).toMatch(/^fail {2}mass\.total/);
+    expect(second).toBe('not checked  mass.reserve  van: missing van.reserve, van.track  curlew.yaml:4:1');
   });
 
   test('in colour it says the same, with the sixteen colours only', () => {

@@ -17,7 +17,7 @@ import {
   current,
   factor,
   length,
-  resistance,
+  resistancePerMetre,
   share,
   temperatureC,
   voltage,
@@ -133,13 +133,13 @@ function lossSteps(given: Lead): readonly Step[] {
   return [
     {
       what: 'The resistance of a metre of one conductor, warm: r',
-      sum: say`${resistance(conductor.resistanceOhmPerM)} · ${factor(copperTemperatureFactor(flexC, conductor.resistanceAtC))}; from ${temperatureC(conductor.resistanceAtC)} in the table to ${temperatureC(flexC)}`,
-      result: resistance(conductorOhmPerM),
+      sum: say`${resistancePerMetre(conductor.resistanceOhmPerM)} · ${factor(copperTemperatureFactor(flexC, conductor.resistanceAtC))}; from ${temperatureC(conductor.resistanceAtC)} in the table to ${temperatureC(flexC)}`,
+      result: resistancePerMetre(conductorOhmPerM),
       paths: [[...text.place, 'conductor']],
     },
     {
       what: 'What the lead loses at full current, out and back: ΔU = 2 · L · r · I',
-      sum: say`2 · ${length(lengthM)} · ${resistance(conductorOhmPerM)} a metre · ${current(shore.currentA)}`,
+      sum: say`2 · ${length(lengthM)} · ${resistancePerMetre(conductorOhmPerM)} · ${current(shore.currentA)}`,
       result: voltage(dropV),
       paths: [
         [...text.place, 'length'],

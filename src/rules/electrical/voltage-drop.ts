@@ -10,6 +10,7 @@ import {
   length,
   power,
   resistance,
+  resistancePerMetre,
   share,
   temperatureC,
   voltage,
@@ -232,7 +233,7 @@ function legSteps({ name, path, wire, feeds }: Circuit, loopOhm: number, lostV: 
   return [
     {
       what: `The resistance of ${name}, out and back`,
-      sum: say`(${length(outM)} + ${length(backM)}${lengthFrom === 'route' ? ', by its route' : ''}) · ${resistance(conductor?.resistanceOhmPerM ?? 0)} a metre at ${temperatureC(knownAtC)} · ${factor(copperTemperatureFactor(insulationC, knownAtC))} at the ${temperatureC(insulationC)} that its insulation bears`,
+      sum: say`(${length(outM)} + ${length(backM)}${lengthFrom === 'route' ? ', by its route' : ''}) · ${resistancePerMetre(conductor?.resistanceOhmPerM ?? 0)} at ${temperatureC(knownAtC)} · ${factor(copperTemperatureFactor(insulationC, knownAtC))} at the ${temperatureC(insulationC)} that its insulation bears`,
       result: resistance(loopOhm),
       paths,
     },

@@ -3,7 +3,7 @@ import { waterLimits } from '../../catalogue/water/limits.ts';
 import { closedHeater, scaldingAdvice } from '../../catalogue/water/sources.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { exceeds } from '../../engine/judge.ts';
-import { kelvins, temperatureC } from '../../engine/measure.ts';
+import { closeC, kelvins, temperatureC } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { heatCaution, waterCaution } from '../cautions.ts';
@@ -38,7 +38,7 @@ export default defineRule({
     return [
       {
         what: 'How much hotter it comes than taps and showers are set to',
-        sum: say`${temperatureC(hotC)} − ${temperatureC(limitC)}`,
+        sum: say`${closeC(hotC)} − ${closeC(limitC)}`,
         result: kelvins(hotC - limitC),
         paths: [[...path, 'temperature']],
       },

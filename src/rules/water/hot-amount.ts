@@ -10,7 +10,17 @@ import { mixingBalance } from '../../catalogue/water/sources.ts';
 import { showerC } from '../../catalogue/water/use.ts';
 import type { Finding, PlanPath, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { count, density, flow, kelvins, power, share, temperatureC, volume } from '../../engine/measure.ts';
+import {
+  closeC,
+  count,
+  density,
+  flow,
+  kelvins,
+  power,
+  share,
+  temperatureC,
+  volume,
+} from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, given, missing, type Need, type RuleText } from '../../engine/rule.ts';
 import { heatCaution, waterCaution } from '../cautions.ts';
@@ -215,7 +225,7 @@ function storeSteps({ store, build, wantedM3, ofDay }: ForStore): readonly Step[
     ...wanted,
     {
       what: 'What the store makes, stirred by the cold that follows: V·(T_h − T_m) / (T_m − T_c)',
-      sum: say`${volume(holdsM3)} · (${temperatureC(hotC)} − ${temperatureC(mixedC)}) / (${temperatureC(mixedC)} − ${temperatureC(coldC)})`,
+      sum: say`${volume(holdsM3)} · (${closeC(hotC)} − ${closeC(mixedC)}) / (${closeC(mixedC)} − ${closeC(coldC)})`,
       result: volume(mixedFromStirred({ storeM3: holdsM3, hotC, coldC, mixedC }).mixedM3),
       paths: [[...heater.path, 'holds'], ...temperaturePaths(water)],
     },

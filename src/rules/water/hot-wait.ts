@@ -12,7 +12,7 @@ import { coldDraws, pipeWallShare } from '../../catalogue/water/dead-leg.ts';
 import { waterLimits } from '../../catalogue/water/limits.ts';
 import type { Finding, Step } from '../../engine/finding.ts';
 import { exceeds, judge } from '../../engine/judge.ts';
-import { flow, length, share, volume, wait } from '../../engine/measure.ts';
+import { flow, length, share, smallVolume, volume, wait } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import {
   defineRule,
@@ -200,10 +200,11 @@ function stepsOf(
   judgesWait: boolean,
 ): readonly Step[] {
   const held = lengthsOf(pipes).map((each) => ({ ...each, m3: pipeVolumeM3([each]) }));
+  const told = judgesWait ? smallVolume : volume;
   const heldM3 = held.reduce((sum, { m3 }) => sum + m3, 0);
   const standing: Step = {
     what: 'What stands in the hot pipes: V = Σ π·D²/4·L',
-    result: volume(heldM3),
+    result: told(heldM3),
     parts: {
       columns: ['L', 'D', 'holds'],
       rows: pipes.map(({ name, path }, at) => ({
@@ -211,7 +212,7 @@ function stepsOf(
         path,
         origin: 'computed',
         values: [length(held[at]?.lengthM ?? 0), length(held[at]?.innerDiameterM ?? 0)],
-        adds: volume(held[at]?.m3 ?? 0),
+        adds: told(held[at]?.m3 ?? 0),
       })),
     },
     paths: pipes.map(({ path }) => path),
@@ -223,8 +224,8 @@ function stepsOf(
     standing,
     {
       what: 'What runs off, the warmth that the walls take counted as water: V·(1 + s)',
-      sum: say`${volume(heldM3)} · (1 + ${share(pipeWallShare.value)}) = ${volume(runsM3)}`,
-      result: volume(runsM3),
+      sum: say`${smallVolume(heldM3)} · (1 + ${share(pipeWallShare.value)})`,
+      result: smallVolume(runsM3),
     },
     {
       what: `What flows from ${supply.outlet.name}`,
@@ -236,7 +237,7 @@ function stepsOf(
     },
     {
       what: 'The wait: t = V·(1 + s) / Q',
-      sum: say`${volume(runsM3)} / ${flow(flowM3S)}`,
+      sum: say`${smallVolume(runsM3)} / ${flow(flowM3S)}`,
       result: wait(runsM3 / flowM3S),
     },
   ];

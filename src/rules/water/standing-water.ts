@@ -3,7 +3,7 @@ import { waterLimits } from '../../catalogue/water/limits.ts';
 import { growthRange, hotColdSystems } from '../../catalogue/water/sources.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { exceeds } from '../../engine/judge.ts';
-import { kelvins, temperatureC } from '../../engine/measure.ts';
+import { closeC, kelvins, temperatureC } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { waterCaution } from '../cautions.ts';
@@ -36,7 +36,7 @@ export default defineRule({
       return [
         {
           what: 'How much warmer the cold water is than it should be',
-          sum: say`${temperatureC(water.coldC)} − ${temperatureC(waterLimits['cold-water-temperature'].value)}`,
+          sum: say`${closeC(water.coldC)} − ${closeC(waterLimits['cold-water-temperature'].value)}`,
           result: kelvins(water.coldC - waterLimits['cold-water-temperature'].value),
           paths: [[...water.path, 'cold']],
         },
@@ -45,7 +45,7 @@ export default defineRule({
     return [
       {
         what: 'How much cooler the store is than it should be',
-        sum: say`${temperatureC(waterLimits['hot-store-temperature'].value)} − ${temperatureC(hotC)}`,
+        sum: say`${closeC(waterLimits['hot-store-temperature'].value)} − ${closeC(hotC)}`,
         result: kelvins(waterLimits['hot-store-temperature'].value - hotC),
         paths: [[...water.heater.path, 'temperature']],
       },

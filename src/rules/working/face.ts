@@ -6,15 +6,7 @@ import { vapourExcessPa } from '../../calc/air/moisture.ts';
 import { saturationPressurePa } from '../../calc/air/saturation.ts';
 import { humidityClassRows, vanHumidityClass } from '../../catalogue/air/moisture.ts';
 import type { PlanPath, Step } from '../../engine/finding.ts';
-import {
-  airFlow,
-  kelvins,
-  massFlow,
-  pressure,
-  share,
-  temperatureC,
-  transmittance,
-} from '../../engine/measure.ts';
+import { airFlow, closeC, kelvins, massFlow, pressure, share, transmittance } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { bracketedC } from '../bracketed.ts';
 import { absolute, temperaturePaths } from './still-air.ts';
@@ -31,12 +23,12 @@ export function dewSteps(build: Build, air: DesignAir): readonly Step[] {
     ...vapourSteps(build, air),
     {
       what: 'Dew point: as cold as air can be and still hold that vapour, p_s(T_d) = p_i',
-      sum: say`air at ${temperatureC(dewPointC)} is full with ${pressure(vapourPressurePa)}, by the table of saturated vapour`,
-      result: temperatureC(dewPointC),
+      sum: say`air at ${closeC(dewPointC)} is full with ${pressure(vapourPressurePa)}, by the table of saturated vapour`,
+      result: closeC(dewPointC),
     },
     {
       what: 'So much warmer than outside the face must be: T_d − T_e',
-      sum: say`${temperatureC(dewPointC)} − ${bracketedC(outsideC)}`,
+      sum: say`${closeC(dewPointC)} − ${bracketedC(outsideC)}`,
       result: kelvins(dewPointC - outsideC),
       paths: [['living', 'winter_low']],
     },
@@ -54,7 +46,7 @@ function vapourSteps(build: Build, air: DesignAir): readonly Step[] {
     : undefined;
   const outside: Step = {
     what: 'Water vapour in the air outside, as a pressure: p_e = φ_e·p_s(T_e)',
-    sum: say`${share(outsidePa / saturationPressurePa(outsideC))} of ${pressure(saturationPressurePa(outsideC))}, which air at ${temperatureC(outsideC)} can hold`,
+    sum: say`${share(outsidePa / saturationPressurePa(outsideC))} of ${pressure(saturationPressurePa(outsideC))}, which air at ${closeC(outsideC)} can hold`,
     result: pressure(outsidePa),
     paths: [['living', 'winter_low']],
   };
@@ -65,7 +57,7 @@ function vapourSteps(build: Build, air: DesignAir): readonly Step[] {
       outside,
       {
         what: `The same inside, by humidity class ${vanHumidityClass.id}, that of homes with many people: p_i = p_e + Δp`,
-        sum: say`${pressure(outsidePa)} + ${pressure(vapourExcessPa(classPa, outsideC))}, at ${temperatureC(insideC)}${settles}`,
+        sum: say`${pressure(outsidePa)} + ${pressure(vapourExcessPa(classPa, outsideC))}, at ${closeC(insideC)}${settles}`,
         result: pressure(vapourPressurePa),
         paths: [['heat', 'asleep']],
       },
@@ -110,7 +102,7 @@ interface Face {
 
 /** How much warmer than outside a face is: T_s − T_e. */
 export function faceStep({ of, uValue, filmM2KPerW, insideC, outsideC, paths }: Face): Step {
-  const difference: Phrase = say`(${temperatureC(insideC)} − ${bracketedC(outsideC)})`;
+  const difference: Phrase = say`(${closeC(insideC)} − ${bracketedC(outsideC)})`;
   // Nothing lets more through than the film of air on its face.
   const isAllFilm = uValue * filmM2KPerW > 1;
   return {

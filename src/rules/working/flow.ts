@@ -27,13 +27,16 @@ interface Running {
   readonly curve: PumpCurve | undefined;
   /** One for each of the pipes. */
   readonly flowsM3S: readonly number[];
+  /** From this outlet. */
+  readonly ownM3S: number;
   readonly pumpM3S: number;
   readonly pumpPa: number;
 }
 
 function runningAlone({ water }: Supplies, supply: KnownSupply, curve: PumpCurve | undefined): Running {
   const { totalM3S, pumpPa } = flowThrough(water, [supply], curve);
-  return { supply, curve, flowsM3S: supply.segments.map(() => totalM3S), pumpM3S: totalM3S, pumpPa };
+  const flowsM3S = supply.segments.map(() => totalM3S);
+  return { supply, curve, flowsM3S, ownM3S: totalM3S, pumpM3S: totalM3S, pumpPa };
 }
 
 /** The pump's pressure, less what the pipes lose and the height, and what the outlet lets through at the rest. */
@@ -53,7 +56,7 @@ export function sharedFlowSteps(all: Supplies, supply: KnownSupply, other: Known
     paths: [supply.outlet.path, other.outlet.path],
   };
   const flowsM3S = supply.segments.map((_, at) => (at < shared ? totalM3S : ownM3S));
-  return [together, ...stepsThrough(all, { supply, curve, flowsM3S, pumpM3S: totalM3S, pumpPa })];
+  return [together, ...stepsThrough(all, { supply, curve, flowsM3S, ownM3S, pumpM3S: totalM3S, pumpPa })];
 }
 
 /** Of one outlet wide open: what pipes, height and outlet take is what the pump keeps up. */
@@ -90,7 +93,7 @@ export function pumpPressureSteps(
 }
 
 function stepsThrough(all: Supplies, running: Running): readonly Step[] {
-  const { supply, curve, flowsM3S, pumpM3S, pumpPa } = running;
+  const { supply, curve, flowsM3S, ownM3S, pumpM3S, pumpPa } = running;
   const { outlet, wanted, riseM, isPumped } = supply;
   const [losses, lostPa] = lossStep(all, running);
   const highPa = columnPa(riseM, liquidOf(all.water).densityKgM3);
@@ -114,13 +117,28 @@ function stepsThrough(all: Supplies, running: Running): readonly Step[] {
     {
       what: `What ${isSame ? 'the outlet' : outlet.name} lets through at that: Q = Q_n·√(p / p_n)`,
       sum:
-        leftPa > 0
+        ownM3S > 0
           ? say`${flow(wanted.flowM3PerS)} · √(${waterPressure(leftPa)} / ${waterPressure(wanted.pressurePa)}); the flow that was begun with`
           : say`nothing, as nothing is left`,
-      result: flow(leftPa > 0 ? wanted.flowM3PerS * Math.sqrt(leftPa / wanted.pressurePa) : 0),
+      result: flow(throughOutlet(running, leftPa, highPa)),
       paths: [outlet.path],
     },
   ];
+}
+
+/** As near as the flow was solved for, as a part of the greatest pressure. */
+const solvedWithin = 1e-6;
+
+/**
+ * What an outlet lets through at a pressure. Where pipes take nearly all that the pump has, what is left is the difference
+ * of two numbers that are nearly the same: its last digits say nothing against the flow that was solved for.
+ */
+function throughOutlet({ supply, ownM3S, pumpPa }: Running, leftPa: number, highPa: number): number {
+  const { flowM3PerS, pressurePa } = supply.wanted;
+  const solvedPa = outletPressurePa({ nominalFlowM3S: flowM3PerS, nominalPressurePa: pressurePa }, ownM3S);
+  const isSame = Math.abs(leftPa - solvedPa) <= solvedWithin * Math.max(pumpPa, Math.abs(highPa));
+  if (isSame || leftPa <= 0) return isSame ? ownM3S : 0;
+  return flowM3PerS * Math.sqrt(leftPa / pressurePa);
 }
 
 const pumpPaths = ({ water }: Supplies): readonly PlanPath[] => (water.pump ? [water.pump.path] : []);

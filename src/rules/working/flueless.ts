@@ -3,7 +3,7 @@ import type { Fanned, KnownFan } from '../../build/fanned.ts';
 import type { Flame } from '../../build/flames.ts';
 import type { NightAir } from '../../build/night-air.ts';
 import type { Part, Step } from '../../engine/finding.ts';
-import { airFlow, concentration, massFlow, temperatureC, volume } from '../../engine/measure.ts';
+import { airFlow, closeC, concentration, massFlow, volume } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { contentStep } from './content.ts';
 import { balanceSteps } from './fans.ts';
@@ -42,7 +42,7 @@ export function fumesSteps(fumes: Fumes, build: Build): readonly Step[] {
   return [
     {
       what: 'Carbon dioxide that the flames leave in an hour at full flame: G',
-      sum: say`by the chemical equation: 1 kg of gas, burnt, makes so much of it at ${temperatureC(insideC)}`,
+      sum: say`by the chemical equation: 1 kg of gas, burnt, makes so much of it at ${closeC(insideC)}`,
       result: volume(generationM3PerS * secondsAnHour),
       parts: {
         columns: ['gas', 'makes for 1 kg', 'adds'],

@@ -1,13 +1,13 @@
 import type { PlanPath, Step } from '../../engine/finding.ts';
 import {
   area,
+  closeC,
   conductance,
   density,
   duration,
   kelvins,
   length,
   mass,
-  temperatureC,
   volume,
 } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -107,7 +107,7 @@ export function frozenTankSteps(
 function tillFrost({ waterC, airC, followsS, seconds }: Cooling): Step {
   return {
     what: 'Till it is at freezing: that times ln((T_w − T_a) / (0 − T_a))',
-    sum: say`${duration(followsS)} · ln(${kelvins(waterC - airC)} / ${kelvins(-airC)}), for water of ${temperatureC(waterC)} in air of ${temperatureC(airC)}`,
+    sum: say`${duration(followsS)} · ln(${kelvins(waterC - airC)} / ${kelvins(-airC)}), for water of ${closeC(waterC)} in air of ${closeC(airC)}`,
     result: duration(seconds),
     paths: [
       ['water', 'cold'],

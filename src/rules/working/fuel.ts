@@ -1,7 +1,7 @@
 import type { Build } from '../../build/build.ts';
 import type { LosingPart, PartOfDay, WorkedHeatDemand } from '../../build/heat-demand.ts';
 import type { PlanPath, Step } from '../../engine/finding.ts';
-import { conductance, duration, type Measure, power, temperatureC } from '../../engine/measure.ts';
+import { closeC, conductance, duration, type Measure, power } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { bracketedC } from '../bracketed.ts';
 import { insideAndOutside, lossPerKelvinSteps } from './loss.ts';
@@ -25,7 +25,7 @@ export function meanDaySteps(build: Build, demand: WorkedHeatDemand, outsideC: n
     which: 'inside' | 'asleep',
   ): Step => ({
     what,
-    sum: say`${conductance(lossWPerK)} · (${temperatureC(insideC)} − ${bracketedC(outsideC)})${gains(gainW / people, which === 'inside' ? 'sitting' : 'asleep')}${netW === 0 ? '; that is warm enough' : ''}`,
+    sum: say`${conductance(lossWPerK)} · (${closeC(insideC)} − ${bracketedC(outsideC)})${gains(gainW / people, which === 'inside' ? 'sitting' : 'asleep')}${netW === 0 ? '; that is warm enough' : ''}`,
     result: power(netW),
     paths: [...insideAndOutside(which), ['people', 'sleepers']],
   });

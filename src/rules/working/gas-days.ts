@@ -10,6 +10,7 @@ import { heldHeat } from '../../calc/water/heating.ts';
 import { heatingValueOf } from '../../catalogue/gas/properties.ts';
 import type { PlanPath, Step } from '../../engine/finding.ts';
 import {
+  closeC,
   count,
   duration,
   energyWh,
@@ -19,7 +20,6 @@ import {
   power,
   share,
   smallMass,
-  temperatureC,
   volume,
 } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
@@ -119,7 +119,7 @@ function hotWaterSteps(build: Build): readonly Step[] {
   return [
     {
       what: 'The heat that the hot water of a day takes up, drawn as hot as it stands: Q = m·c·ΔT',
-      sum: say`${mass(massKg)} (${volume(hotM3PerDay)}) · ${factor(capacityJKgK / joulesPerWattHour)} Wh for a kilogram and a degree · ${factor(hotC - coldC)} degrees, from ${temperatureC(coldC)} to ${temperatureC(hotC)}`,
+      sum: say`${mass(massKg)} (${volume(hotM3PerDay)}) · ${factor(capacityJKgK / joulesPerWattHour)} Wh for a kilogram and a degree · ${factor(hotC - coldC)} degrees, from ${closeC(coldC)} to ${closeC(hotC)}`,
       result: energyWh(hotEnergyJPerDay / joulesPerWattHour),
       paths: [
         ['living', 'hot_litres_per_person_day'],

@@ -61,7 +61,7 @@ function lengthStep(pipe: GasPipe): Step {
     ...(tees > 0 ? [say` + ${count(tees)} ${tees === 1 ? 'tee' : 'tees'} · ${length(teeM)}`] : []),
   ].flat();
   return {
-    what: `The length of ${name} that counts: with what its bends and tees add, L`,
+    what: `The length of the pipe “${name}” that counts: with what its bends and tees add, L`,
     sum: say`${length(lengthM)}${lengthFrom === 'route' ? ' by its route' : ''}${fittings}`,
     result: length(section.lengthM),
     paths: [...(lengthFrom === 'route' ? [] : [[...path, 'length']]), [...path, 'bends'], [...path, 'tees']],
@@ -83,13 +83,13 @@ function dropStep(pipe: GasPipe, dropPa: number, of: WayOfGas): Step {
   const nominal = corrugatedOf(pipe);
   return nominal
     ? {
-        what: `Lost in ${name}, corrugated tube of ${nominal}, by its table: Δp = 2.5 mbar·(Q/Q_table)²`,
+        what: `Lost in the pipe “${name}”, corrugated tube of ${nominal}, by its table: Δp = 2.5 mbar·(Q/Q_table)²`,
         sum: say`${taken} = ${flow(flowM3S)}; ${corrugatedText(nominal, sectionOf(pipe).lengthM, flowM3S)}`,
         result,
         paths,
       }
     : {
-        what: `Lost in ${name}: Δp = k·L·Q^a / D^b, D its bore`,
+        what: `Lost in the pipe “${name}”: Δp = k·L·Q^a / D^b, D its bore`,
         sum: say`${taken} = ${flow(flowM3S)}; ${smoothText(pipe, flowM3S, build)}`,
         result,
         paths,

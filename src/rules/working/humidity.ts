@@ -8,6 +8,7 @@ import { stillNight } from '../../catalogue/air/still-night.ts';
 import type { Part, PlanPath, Step } from '../../engine/finding.ts';
 import {
   airFlow,
+  closeC,
   count,
   duration,
   type Measure,
@@ -15,7 +16,6 @@ import {
   massFlow,
   pressure,
   share,
-  temperatureC,
 } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { absolute, freshAirSteps, temperaturePaths } from './still-air.ts';
@@ -45,7 +45,7 @@ export function humiditySteps(still: NightAir, humid: Humid, build: Build): read
     }),
     {
       what: 'Water vapour in the air outside, as a pressure: p_e = φ_e·p_s(T_e)',
-      sum: say`${share(stillNight.outsideHumidity)} of ${pressure(saturationPressurePa(outsideC))}, which air at ${temperatureC(outsideC)} can hold`,
+      sum: say`${share(stillNight.outsideHumidity)} of ${pressure(saturationPressurePa(outsideC))}, which air at ${closeC(outsideC)} can hold`,
       result: pressure(outsidePa),
     },
     ...addedSteps(addedPa, humid),
@@ -72,7 +72,7 @@ function addedSteps(addedPa: number, { insideC, flowM3PerS, releaseKgPerS }: Hum
 function lastSum({ insideC, unboundedHumidity }: Humid, outsidePa: number, addedPa: number, heldPa: number) {
   if (!Number.isFinite(addedPa)) return say`full, and the rest settles as water`;
   const settles = unboundedHumidity > 1 ? say`; the rest settles as water` : say``;
-  return say`(${pressure(outsidePa)} + ${pressure(addedPa)}) / ${pressure(heldPa)}, which air at ${temperatureC(insideC)} can hold${settles}`;
+  return say`(${pressure(outsidePa)} + ${pressure(addedPa)}) / ${pressure(heldPa)}, which air at ${closeC(insideC)} can hold${settles}`;
 }
 
 const nightWaterStep = ({ people }: NightAir, releaseKgPerS: number): Step => ({

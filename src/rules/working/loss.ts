@@ -8,6 +8,7 @@ import {
   airFlow,
   airVolume,
   area,
+  closeC,
   conductance,
   factor,
   freeArea,
@@ -15,7 +16,6 @@ import {
   length,
   type Measure,
   power,
-  temperatureC,
   transmittance,
 } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
@@ -113,7 +113,7 @@ interface Difference {
 
 export const lossAtStep = (what: string, { lossWPerK, insideC, outsideC }: Difference): Step => ({
   what,
-  sum: say`${lossWPerK} · (${temperatureC(insideC)} − ${bracketedC(outsideC)})`,
+  sum: say`${lossWPerK} · (${closeC(insideC)} − ${bracketedC(outsideC)})`,
   result: power(lossWPerK.value * (insideC - outsideC)),
   paths: insideAndOutside('inside'),
 });

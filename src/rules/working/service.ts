@@ -58,7 +58,7 @@ export function insideSteps(thing: Solid, room: Layout, reachM: number): readonl
   return [
     {
       what: `Where free floor begins ${words}, counted from the face of ${thing.name}${places.length > 1 ? `; the deepest of ${places.length} within reach` : ''}`,
-      sum: say`what hosts it may stand in between; within ${length(reachM)}`,
+      sum: say`what it stands in may lie in between; floor that begins within ${length(reachM)} counts`,
       result: length(startM),
       paths,
     },

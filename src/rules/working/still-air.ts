@@ -3,7 +3,7 @@ import type { NightAir, StillAir } from '../../build/night-air.ts';
 import { kelvin } from '../../calc/air/kelvin.ts';
 import { stackDischarge } from '../../calc/air/stack.ts';
 import type { PlanPath, Step } from '../../engine/finding.ts';
-import { airFlow, airVolume, factor, freeArea, length, temperatureC } from '../../engine/measure.ts';
+import { airFlow, airVolume, closeC, factor, freeArea, length } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { ventsStep } from './vents.ts';
 
@@ -47,7 +47,7 @@ function stackSteps({ vents }: NightAir, { air, stackM3PerS, when, paths }: Mome
   const result = airFlow(stackM3PerS);
   if (lowM2 === 0 || highM2 === 0)
     return [{ what, sum: say`nothing, without fixed vents both high and low`, result }];
-  const temperatures = say`T in kelvins, °C + 273.15, of ${temperatureC(insideC)} inside and ${temperatureC(outsideC)} outside, ${when}`;
+  const temperatures = say`T in kelvins, °C + 273.15, of ${closeC(insideC)} inside and ${closeC(outsideC)} outside, ${when}`;
   // In a room that is colder than outside air comes in above.
   const isWarm = insideC >= outsideC;
   const [inM2, outM2] = isWarm ? [lowM2, highM2] : [highM2, lowM2];

@@ -13,7 +13,7 @@ import {
   type VapourWall,
 } from '../../calc/heat/glaser.ts';
 import type { Part, PlanPath, Step } from '../../engine/finding.ts';
-import { condensate, duration, kelvins, length, pressure, temperatureC } from '../../engine/measure.ts';
+import { closeC, condensate, duration, kelvins, length, pressure } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 
 /*
@@ -48,7 +48,7 @@ export function vapourSteps(
   return [
     {
       what: `The air inside in ${monthName(worst.month)}, ${year.worst ? 'which brings most' : 'the coldest month'}`,
-      sum: say`${temperatureC(month.insideC)} on the mean, by ${damp.humidity.words}; outside ${temperatureC(month.outsideC)} and ${pressure(month.outsidePa)}, ${damp.year.of}`,
+      sum: say`${closeC(month.insideC)} on the mean, by ${damp.humidity.words}; outside ${closeC(month.outsideC)} and ${pressure(month.outsidePa)}, ${damp.year.of}`,
       result: pressure(month.insidePa),
       paths: [
         ['living', 'place'],
@@ -87,7 +87,7 @@ function throughStep({ layers, path }: WetWall, month: VapourMonth, profile: Gla
   const warmer = (index: number) =>
     kelvins((temperaturesC[index + 1] ?? Number.NaN) - (temperaturesC[index] ?? Number.NaN));
   const face = (index: number) => [
-    temperatureC(temperaturesC[index + 1] ?? Number.NaN),
+    closeC(temperaturesC[index + 1] ?? Number.NaN),
     pressure(saturationsPa[index] ?? Number.NaN),
     pressure(pressuresPa[index] ?? Number.NaN),
   ];
@@ -104,7 +104,7 @@ function throughStep({ layers, path }: WetWall, month: VapourMonth, profile: Gla
           ...film('air outside'),
           values: [
             length(0),
-            temperatureC(month.outsideC),
+            closeC(month.outsideC),
             pressure(saturationPressurePa(month.outsideC)),
             pressure(month.outsidePa),
           ],

@@ -7,12 +7,12 @@ import {
   airVolume,
   area,
   arealMass,
+  closeC,
   conductance,
   duration,
   heatCapacity,
   power,
   specificHeat,
-  temperatureC,
 } from '../../engine/measure.ts';
 import { say } from '../../engine/phrase.ts';
 import { bracketedC } from '../bracketed.ts';
@@ -59,13 +59,13 @@ export function warmUpSteps(warming: WarmingUp): readonly Step[] {
     },
     {
       what: 'As warm as it would get in the end: T_∞ = T_e + P / H',
-      sum: say`${temperatureC(outsideC)} + ${power(outputW)} / ${conductance(lossWPerK)}`,
-      result: temperatureC(endC),
+      sum: say`${closeC(outsideC)} + ${power(outputW)} / ${conductance(lossWPerK)}`,
+      result: closeC(endC),
       paths: [...outputPaths, ['living', 'winter_low']],
     },
     {
       what: 'How long it takes: t = C / H · ln((T_∞ − T_0) / (T_∞ − T_1)), T_0 as cold as outside',
-      sum: say`${heatCapacity(capacityJPerK)} / ${conductance(lossWPerK)} · ln((${temperatureC(endC)} − ${bracketedC(outsideC)}) / (${temperatureC(endC)} − ${bracketedC(insideC)}))`,
+      sum: say`${heatCapacity(capacityJPerK)} / ${conductance(lossWPerK)} · ln((${closeC(endC)} − ${bracketedC(outsideC)}) / (${closeC(endC)} − ${bracketedC(insideC)}))`,
       result: duration(takesS),
       paths: insideAndOutside('inside'),
     },
@@ -89,6 +89,8 @@ function liningStep({ surfaces }: WorkedHeatDemand): Step {
   return {
     what: 'What the linings take up for each kelvin, those inside of the insulation and half of it: Σ A·m·c (1 Wh is 3600 J)',
     result: heatCapacity(rows.reduce((sum, { adds }) => sum + adds.value, 0)),
-    parts: { columns: ['A', 'm', 'c', 'A·m·c'], rows },
+    ...(rows.length > 0
+      ? { parts: { columns: ['A', 'm', 'c', 'A·m·c'], rows } }
+      : { sum: say`no layer of which weight and heat are known` }),
   };
 }

@@ -4,7 +4,7 @@ import type { Water, WaterTank } from '../../build/water.ts';
 import { showerMixC, type WaterUse } from '../../build/water-use.ts';
 import { hotShare } from '../../calc/water/heating.ts';
 import type { PlanPath, Step } from '../../engine/finding.ts';
-import { count, factor, share, temperatureC, volume } from '../../engine/measure.ts';
+import { closeC, count, factor, share, volume } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { usableOf } from '../watered.ts';
 
@@ -97,7 +97,7 @@ export function hotPartStep(
 ): Step {
   return {
     what: 'How much of mixed water is hot: (T_m − T_c) / (T_h − T_c)',
-    sum: say`(${temperatureC(mixedC)} − ${temperatureC(coldC)}) / (${temperatureC(hotC)} − ${temperatureC(coldC)})`,
+    sum: say`(${closeC(mixedC)} − ${closeC(coldC)}) / (${closeC(hotC)} − ${closeC(coldC)})`,
     result: share(hotShare(hotC, coldC, mixedC)),
     paths: temperaturePaths(water),
   };
