@@ -40,3 +40,4 @@ export const upToDegree = (celsius: number): number => Math.ceil(celsius - slack
 
 export const litresPerM3 = 1000;
 export const litresAMinute = 60_000;
+export const cm2PerM2 = 10_000;

@@ -2,6 +2,7 @@ import { type FixedOpenings, type StillAir, stackM3S } from '../build/night-air.
 import { rootBetween } from '../calc/root.ts';
 import { airFlow, freeArea, length } from '../engine/measure.ts';
 import { type Phrase, say } from '../engine/phrase.ts';
+import { cm2PerM2, upToShown } from './shown-digits.ts';
 
 /** Between low and high vents where the plan has none: own choice. */
 export const usualRiseM = 1.5;
@@ -43,6 +44,17 @@ export function moreForFlow(
   return { lowM2: eachM2 - lowM2, highM2: eachM2 - highM2, heightM: riseM };
 }
 
+/** How much it is in all; endless where vents alone move nothing. */
+export function ventsAskedM2(
+  vents: Pick<FixedOpenings, 'lowM2' | 'highM2' | 'heightM'>,
+  air: Pick<StillAir, 'insideC' | 'outsideC'>,
+  flowM3PerS: number,
+): number {
+  if (air.insideC <= air.outsideC) return Number.POSITIVE_INFINITY;
+  const { lowM2, highM2 } = moreForFlow(vents, air, flowM3PerS);
+  return Math.max(0, lowM2) + Math.max(0, highM2);
+}
+
 /** "fit 20 cm² low and 10 cm² high of fixed vents more". */
 export function areaForFlow(
   vents: Pick<FixedOpenings, 'lowM2' | 'highM2' | 'heightM'>,
@@ -52,7 +64,12 @@ export function areaForFlow(
   // Nothing but a difference of temperature moves air through vents.
   if (air.insideC <= air.outsideC)
     return say`let a fan move ${airFlow(flowM3PerS)}: it is no warmer inside than outside, and vents alone move nothing`;
-  const more = moreForFlow(vents, air, flowM3PerS);
+  const { heightM, ...least } = moreForFlow(vents, air, flowM3PerS);
+  const more = {
+    lowM2: upToShown(least.lowM2, cm2PerM2),
+    highM2: upToShown(least.highM2, cm2PerM2),
+    heightM,
+  };
   const parts = [
     ...(more.lowM2 > 0 ? [say`${freeArea(more.lowM2)} more low`] : []),
     ...(more.highM2 > 0 ? [say`${freeArea(more.highM2)} more high`] : []),

@@ -14,6 +14,7 @@ import { flames, isGasAboard } from '../air-facts.ts';
 import { airCaution, combustionCaution, gasCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { joined, namesOf } from '../routed.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 import { topMattressM } from './vent-heights.ts';
 
 const text: RuleText = {
@@ -187,7 +188,7 @@ function gasSeen({ zM }: PlaceInVan, { codes }: Build): Looked {
       ? [
           {
             reason: say`is ${length(zM)} above the floor; gas gathers below ${length(row.value)}.`,
-            remedy: say`Lower it by ${length(zM - row.value)} or more.`,
+            remedy: say`Lower it by ${length(upToMillimetre(zM - row.value))} or more.`,
             rows: [row],
           },
         ]
@@ -205,7 +206,7 @@ function smokeSeen({ zM }: PlaceInVan, ceilingM: number): Looked {
       ? [
           {
             reason: say`is ${length(belowM)} below the ceiling; smoke gathers in the top ${length(smokeBelowCeilingM)} first.`,
-            remedy: say`Raise it by ${length(belowM - smokeBelowCeilingM)} or more.`,
+            remedy: say`Raise it by ${length(upToMillimetre(belowM - smokeBelowCeilingM))} or more.`,
             rows: [{ citations, cautions: [] }],
           },
         ]
@@ -234,7 +235,7 @@ function monoxideSeen(place: PlaceInVan, ceilingM: number, build: Build, burning
     .map(
       ({ name, apartM }): Fault => ({
         reason: say`is ${length(apartM)} across from ${name}; nearer than ${length(nearest.value)} it sounds for every start and soon for nobody.`,
-        remedy: say`Move it ${length(nearest.value - apartM)} or more away from ${name}.`,
+        remedy: say`Move it ${length(upToMillimetre(nearest.value - apartM))} or more away from ${name}.`,
         rows: [nearest],
       }),
     );
@@ -244,7 +245,7 @@ function monoxideSeen(place: PlaceInVan, ceilingM: number, build: Build, burning
       ? [
           {
             reason: say`is ${length(place.zM)} above the floor, below the mattress at ${length(mattressM)}: not at the height where sleepers breathe.`,
-            remedy: say`Raise it by ${length(mattressM - place.zM)} or more.`,
+            remedy: say`Raise it by ${length(upToMillimetre(mattressM - place.zM))} or more.`,
             rows: [siting],
           },
         ]
@@ -252,7 +253,7 @@ function monoxideSeen(place: PlaceInVan, ceilingM: number, build: Build, burning
         ? [
             {
               reason: say`is ${length(ceilingM - place.zM)} below the ceiling; an alarm on a wall is at least ${length(below.value)} below it, and at the height where sleepers breathe.`,
-              remedy: say`Lower it by ${length(place.zM - ceilingM + below.value)} or more.`,
+              remedy: say`Lower it by ${length(upToMillimetre(place.zM - ceilingM + below.value))} or more.`,
               rows: [below, siting],
             },
           ]
@@ -342,7 +343,7 @@ function farOff(alarms: readonly Alarm[], burning: readonly Flame[], { codes }: 
         path: flame.path,
         measured: length(apartM),
         reason: say`The nearest carbon monoxide alarm is ${length(apartM)} across from ${flame.name}; one belongs within ${length(row.value)} of what burns.`,
-        remedy: say`Move it ${length(apartM - row.value)} or more towards ${flame.name}, or fit another.`,
+        remedy: say`Move it ${length(upToMillimetre(apartM - row.value))} or more towards ${flame.name}, or fit another.`,
         sources: row.citations,
         cautions: row.cautions,
       }),

@@ -13,6 +13,7 @@ import { flames } from '../air-facts.ts';
 import { airCaution, combustionCaution, gasCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { cm2PerM2, upToShown } from '../shown-digits.ts';
 import { ventsStep } from '../working/vents.ts';
 
 const text: RuleText = {
@@ -119,6 +120,6 @@ function findingFor(all: readonly Flued[], fixedM2: number): Finding {
     broken: 'fail',
     reason: say`${namesOf(all.map(({ flame }) => flame.name))} with ${power(netW)} net ${all.length === 1 ? 'takes its' : 'take their'} air from the room and ${all.length === 1 ? 'needs' : 'need'} ${freeArea(withoutLeaksM2)} of vents that nobody can shut; the plan has ${freeArea(fixedM2)}.`,
     remedy: (shortM2) =>
-      say`Fit ${freeArea(shortM2)} more of fixed vents, or take a room-sealed appliance, which needs none.`,
+      say`Fit ${freeArea(upToShown(shortM2, cm2PerM2))} more of fixed vents, or take a room-sealed appliance, which needs none.`,
   });
 }

@@ -14,6 +14,8 @@ import { defineRule, given, missing, type Need, type RuleText } from '../../engi
 import { isGasAboard } from '../air-facts.ts';
 import { combustionCaution, escapeCaution } from '../cautions.ts';
 import { observed } from '../observed.ts';
+import { upToShown } from '../shown-digits.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 
 const text: RuleText = {
   id: 'air.extinguisher',
@@ -82,7 +84,7 @@ function extinguisherSeen({ extinguisher }: Protection, build: Build): Seen {
       path: [...path, 'holds'],
       words: [],
       fault: say`The fire extinguisher holds ${mass(holdsKg)} of dry powder; a handbook asks for ${mass(row.value)}.`,
-      remedy: say`Take one with ${mass(row.value - holdsKg)} more.`,
+      remedy: say`Take one with ${mass(upToShown(row.value - holdsKg))} more.`,
     };
   const away = fromExitM(place, build.layout);
   if (away !== undefined && exceeds(away, protectionReach.extinguisherFromExitM))
@@ -91,7 +93,7 @@ function extinguisherSeen({ extinguisher }: Protection, build: Build): Seen {
       path,
       words: [],
       fault: say`The fire extinguisher is ${length(away)} from the nearest way out: who fetches it may be cut off.`,
-      remedy: say`Put it ${length(away - protectionReach.extinguisherFromExitM)} or more nearer to a door that leads out.`,
+      remedy: say`Put it ${length(upToMillimetre(away - protectionReach.extinguisherFromExitM))} or more nearer to a door that leads out.`,
     };
   const lacking = [
     ...(kind === undefined ? [`${path.join('.')}.kind`] : []),
@@ -163,7 +165,7 @@ function blanketSeen({ fireBlanket }: Protection, build: Build): readonly Seen[]
         path: [...path, 'at'],
         words: [],
         fault: say`The fire blanket is ${length(apartM)} across from the cooker.`,
-        remedy: say`Hang it ${length(apartM - reachM)} or more nearer, but not over the flames.`,
+        remedy: say`Hang it ${length(upToMillimetre(apartM - reachM))} or more nearer, but not over the flames.`,
       },
     ];
   const over = cookers.some(({ box }) => acrossToBoxM(place, box) === 0 && place.zM >= box.topM);

@@ -21,6 +21,7 @@ import { airCaution, combustionCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { cm2PerM2, upToShown } from '../shown-digits.ts';
 import { caravanSteps, isInRoof, leisureSteps } from '../working/vents.ts';
 
 const text: RuleText = {
@@ -213,7 +214,7 @@ function byLeisureTable(
       worthM2: (vent) => (isInRoof(vent) ? vent.freeAreaM2 : (vent.freeAreaM2 * roofHighM2) / wallHighM2),
       reason: say`${highs}; the table asks for ${freeArea(roofHighM2)} in the roof or ${freeArea(wallHighM2)} in a wall, by ${why}.${closableWords(open, 'high')}`,
       remedy: (shortM2) =>
-        say`Fit ${freeArea(shortM2)} more in the roof, or ${freeArea((shortM2 * wallHighM2) / roofHighM2)} high in a wall, that nobody can shut (\`closes: false\`).`,
+        say`Fit ${freeArea(upToShown(shortM2, cm2PerM2))} more in the roof, or ${freeArea(upToShown((shortM2 * wallHighM2) / roofHighM2, cm2PerM2))} high in a wall, that nobody can shut (\`closes: false\`).`,
     }),
     judged({
       ...common,
@@ -224,7 +225,7 @@ function byLeisureTable(
       worthM2: ({ freeAreaM2 }) => freeAreaM2,
       reason: say`${lows}; the table asks for ${freeArea(lowM2)}, by ${why}.${closableWords(open, 'low')}`,
       remedy: (shortM2) =>
-        say`Fit ${freeArea(shortM2)} more in the floor or just above it, that nobody can shut (\`closes: false\`).`,
+        say`Fit ${freeArea(upToShown(shortM2, cm2PerM2))} more in the floor or just above it, that nobody can shut (\`closes: false\`).`,
     }),
   ];
 }
@@ -275,7 +276,7 @@ function byCaravanRule(open: FixedOpenings, burning: readonly Flame[], sleepers:
       worthM2: ({ freeAreaM2 }) => freeAreaM2,
       reason: say`The fixed vents come to ${freeArea(haveM2)}; the rule of Australia and New Zealand asks for ${freeArea(neededM2)} for ${burningWords(burning).replace(/^with /, '')} and ${String(sleepers)} who sleep here.`,
       remedy: (shortM2) =>
-        say`Fit ${freeArea(shortM2)} more that nobody can shut, half of it high and half low.`,
+        say`Fit ${freeArea(upToShown(shortM2, cm2PerM2))} more that nobody can shut, half of it high and half low.`,
     }),
   ];
 }

@@ -4,6 +4,7 @@ import { flowForHumidityM3S, vapourPressurePa } from '../../calc/air/moisture.ts
 import { dewPointC } from '../../calc/air/saturation.ts';
 import { moistureRows } from '../../catalogue/air/moisture.ts';
 import { mildNights, stillNight } from '../../catalogue/air/still-night.ts';
+import { outsideHumidityCitation } from '../../catalogue/heat/vapour-layers.ts';
 import type { Finding } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
 import { airFlow, kelvins, mass, share, temperatureC } from '../../engine/measure.ts';
@@ -12,8 +13,12 @@ import { defineRule, missing, type Need, type RuleText } from '../../engine/rule
 import { airLimit, night } from '../air-facts.ts';
 import { airCaution, warmthCaution } from '../cautions.ts';
 import { joined } from '../routed.ts';
-import { areaForFlow } from '../vent-area.ts';
+import { upToShown } from '../shown-digits.ts';
+import { areaForFlow, ventsAskedM2 } from '../vent-area.ts';
 import { humiditySteps } from '../working/humidity.ts';
+
+// The rest of what still nights are reckoned with is about carbon dioxide, or said by `mildNights`.
+const [, outsideAir, , fixedVents] = stillNight.citations;
 
 const text: RuleText = {
   id: 'air.humidity',
@@ -25,7 +30,8 @@ const text: RuleText = {
   sources: [
     ...moistureRows['person-asleep'].citations,
     ...moistureRows.cooking.citations,
-    ...stillNight.citations,
+    outsideAir,
+    fixedVents,
   ],
   cautions: [
     airCaution,
@@ -115,7 +121,12 @@ function mildFinding(still: NightAir, { air, coldestC, month }: DampestNight): F
         ? say`It takes ${airFlow(enoughM3PerS)} for ${share(row.value)}: sleep with a window ajar or a quiet fan on, or ${areaForFlow(still.vents, air, enoughM3PerS)}.`
         : tooDampOutside(air, row.value);
     },
-    sources: [...row.citations, ...mildNights.citations, ...(month?.citations ?? [])],
+    // Of the month only the temperature counts: the air outside is taken as damper than it usually is.
+    sources: [
+      ...row.citations,
+      ...mildNights.citations,
+      ...(month?.citations ?? []).filter((citation) => citation !== outsideHumidityCitation),
+    ],
     cautions: row.cautions,
   });
 }
@@ -141,11 +152,22 @@ function partInWords(humid: Humid): Phrase {
     : say`${air} it comes to ${share(unboundedHumidity)} relative humidity, and water settles on what is colder than ${temperatureC(humid.dewPointC)}.`;
 }
 
-function remedyFor({ vents }: NightAir, worst: Humid, wanted: number): Phrase {
-  const flowM3PerS = flowFor(worst, wanted);
-  if (!Number.isFinite(flowM3PerS)) return tooDampOutside(worst, wanted);
-  return say`It takes ${airFlow(flowM3PerS)} for ${share(wanted)}: run a fan, open a window while cooking, or ${areaForFlow(vents, worst, flowM3PerS)}.`;
+/** Enough for day and night: what cures the damper part may leave the other one, which warmth draws less air through. */
+function remedyFor({ vents, humid }: NightAir, worst: Humid, wanted: number): Phrase {
+  const parts = humid.map((air) => ({ air, flowM3PerS: flowFor(air, wanted) }));
+  const flowM3PerS = Math.max(...parts.map((each) => each.flowM3PerS));
+  if (!Number.isFinite(flowM3PerS)) {
+    const warming = (air: Humid): number => warmerK(air, wanted);
+    const coldest = humid.reduce((most, air) => (warming(air) > warming(most) ? air : most), worst);
+    return tooDampOutside(coldest, wanted);
+  }
+  const [first = { air: worst, flowM3PerS }, ...others] = parts;
+  const asking = (each: typeof first): number => ventsAskedM2(vents, each.air, each.flowM3PerS);
+  const most = others.reduce((larger, each) => (asking(each) > asking(larger) ? each : larger), first);
+  return say`It takes ${airFlow(upToShown(flowM3PerS, secondsAnHour))} for ${share(wanted)}: run a fan, open a window while cooking, or ${areaForFlow(vents, most.air, most.flowM3PerS)}.`;
 }
+
+const secondsAnHour = 3600;
 
 const flowFor = ({ insideC, outsideC, releaseKgPerS }: Humid, wanted: number): number =>
   flowForHumidityM3S(

@@ -15,6 +15,7 @@ import { foldPasses } from '../fold-passes.ts';
 import { surfaceOf } from '../lying-surface.ts';
 import { observed } from '../observed.ts';
 import { namesOf } from '../routed.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 
 const text: RuleText = {
   id: 'air.vent-heights',
@@ -122,7 +123,7 @@ function findingFor({ vent, zM }: Walled, build: Build): Finding {
     broken: 'warn',
     reason: say`${vent.name} is ${length(zM)} above the floor; to count as ${vent.level ?? ''} it is ${sense} ${length(value)} above it${of}.`,
     remedy: (byM) =>
-      say`${sense === 'at most' ? 'Lower' : 'Raise'} it by ${length(byM)}, or do not count it as ${vent.level ?? ''}.`,
+      say`${sense === 'at most' ? 'Lower' : 'Raise'} it by ${length(upToMillimetre(byM))}, or do not count it as ${vent.level ?? ''}.`,
     sources,
     cautions,
   });

@@ -16,6 +16,7 @@ import { ignitionUnderFloor } from '../ignition-under-floor.ts';
 import { observed } from '../observed.ts';
 import { pairOf } from '../pair.ts';
 import { keyAt, silentAbout } from '../silent-about.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
@@ -151,7 +152,7 @@ function judged({ name, path, place }: DropOut, threat: Threat, build: Build): F
     broken: limit.broken,
     reason: say`The drop-out ${name} is ${length(apartM)} from ${threat.name}: ${threat.why}.`,
     remedy: (shortM) =>
-      say`Move it ${length(shortM)} further away, to another low corner of its space, or move ${threat.name}.`,
+      say`Move it ${length(upToMillimetre(shortM))} further away, to another low corner of its space, or move ${threat.name}.`,
     sources: [...limit.sources, ...(isExhaust ? edition.sources : [])],
     cautions: [...limit.cautions, ...(isExhaust ? edition.cautions : [])],
   });

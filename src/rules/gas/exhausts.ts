@@ -13,6 +13,7 @@ import { foldPasses } from '../fold-passes.ts';
 import { type Asked, gasLimit } from '../gas-facts.ts';
 import { observed } from '../observed.ts';
 import { pairOf } from '../pair.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
@@ -158,8 +159,8 @@ function judged({ subject, exhaust, to, box, limit, opening }: Pair): Finding {
       : say`${capital(name)} is ${length(apartM)} from ${to}.`,
     remedy: (shortM) =>
       opening
-        ? say`Move it ${length(shortM)} further away, or keep ${to} shut while it burns with a switch that shuts it off.`
-        : say`Move one of them ${length(shortM)} away from the other, or lead the exhaust further.`,
+        ? say`Move it ${length(upToMillimetre(shortM))} further away, or keep ${to} shut while it burns with a switch that shuts it off.`
+        : say`Move one of them ${length(upToMillimetre(shortM))} away from the other, or lead the exhaust further.`,
     sources: limit.sources,
     cautions: limit.cautions,
   });

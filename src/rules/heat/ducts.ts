@@ -11,6 +11,7 @@ import { combustionCaution, heatCaution, warmthCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { observed } from '../observed.ts';
 import { heater } from '../warmth.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 
 const text: RuleText = {
   id: 'heat.ducts',
@@ -163,7 +164,7 @@ function addLength(
       broken: limit.typed ? 'fail' : 'warn',
       reason: say`The ducts are ${length(sumM)} long together; ${length(limit.value)} is what ${by(limit)}.`,
       remedy: (shortfallM) =>
-        say`Shorten the ducts by ${length(shortfallM)}: bring the heater nearer, or leave an outlet out.`,
+        say`Shorten the ducts by ${length(upToMillimetre(shortfallM))}: bring the heater nearer, or leave an outlet out.`,
       sources: limit.citations,
     }),
   );

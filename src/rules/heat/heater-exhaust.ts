@@ -11,6 +11,7 @@ import { boxAt, metresToBox } from '../apart.ts';
 import { combustionCaution, heatCaution } from '../cautions.ts';
 import { foldPasses } from '../fold-passes.ts';
 import { burnsFuel } from '../warmth.ts';
+import { upToMillimetre } from '../whole-millimetres.ts';
 import { distanceSteps } from '../working/distance.ts';
 
 const text: RuleText = {
@@ -64,7 +65,8 @@ export default defineRule({
         // A guide for boats: no figure for vehicles was read.
         broken: 'warn',
         reason: say`The heater's exhaust ends ${length(distanceM)} from the ${name}.`,
-        remedy: (shortfallM) => say`Lead the exhaust ${length(shortfallM)} or more farther away from it.`,
+        remedy: (shortfallM) =>
+          say`Lead the exhaust ${length(upToMillimetre(shortfallM))} or more farther away from it.`,
         sources: citations,
         cautions,
       });

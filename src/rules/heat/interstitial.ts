@@ -117,7 +117,7 @@ function findingOf(
   const accumulates = accumulatesIn(year);
   const isTooMuch = exceeds(year.peakKgPerM2, failsAboveKgPerM2);
   const limit = accumulates ? toleratedLeftKgPerM2 : isTooMuch ? failsAboveKgPerM2 : runsOffAboveKgPerM2;
-  const where = say`of the ${name}, with the air of ${outside.of} and ${humidity.words}`;
+  const where = say`of the ${name}`;
   return judge({
     rule: text,
     subject: name,
@@ -127,7 +127,7 @@ function findingOf(
     limit,
     sense: 'at most',
     broken: accumulates || isTooMuch ? 'fail' : 'warn',
-    reason: reasonOf(year, layers, where, accumulates),
+    reason: say`${reasonOf(year, layers, where, accumulates)} Worked out with the air of ${outside.of} and ${humidity.words}.`,
     remedy: () => remedyOf(layers, films, months),
     sources: [...humidity.citations, ...outside.citations],
   });
@@ -142,7 +142,7 @@ function reasonOf(
   const { worst, peakKgPerM2, leftKgPerM2 } = year;
   if (!worst) return say`No water gathers inside ${where}.`;
   const wettest = year.months.reduce((most, each) => (each.totalKgPerM2 > most.totalKgPerM2 ? each : most));
-  const gathers = say`Up to ${condensate(peakKgPerM2)} of water gathers ${placeOf(worst.plane, layers)} ${where} by ${monthName(wettest.month)}`;
+  const gathers = say`By ${monthName(wettest.month)} up to ${condensate(peakKgPerM2)} of water gathers ${placeOf(worst.plane, layers)} ${where}`;
   if (accumulates)
     return say`${gathers}, and ${condensate(leftKgPerM2)} are left after a year: it gets wetter every winter.`;
   return leftKgPerM2 > 0

@@ -16,7 +16,7 @@ import {
 } from '../../catalogue/heat/surface-films.ts';
 import type { Finding, Step } from '../../engine/finding.ts';
 import { judge } from '../../engine/judge.ts';
-import { kelvins, length, pressure, share, temperatureC } from '../../engine/measure.ts';
+import { closeC, kelvins, length, pressure, share, temperatureC } from '../../engine/measure.ts';
 import { type Phrase, say } from '../../engine/phrase.ts';
 import { defineRule, type RuleText } from '../../engine/rule.ts';
 import { type AlikeSurfaces, alikeSurfaces } from '../alike-surfaces.ts';
@@ -94,7 +94,7 @@ function stepsOf(
     ...clearWallSteps(part, heat, stillFilms),
     {
       what: `Water vapour inside in ${monthName(month)}, the month that asks for the warmest face: that outside, and what living adds`,
-      sum: say`${pressure(outsidePa)} + ${share(excess / humidity.excessPa)} of ${pressure(humidity.excessPa)}, which it is in frost and none at 20 °C, by ${humidity.words}; ${temperatureC(insideC)} inside on the mean and ${temperatureC(outsideC)} outside: ${year.of}${full}`,
+      sum: say`${pressure(outsidePa)} + ${share(excess / humidity.excessPa)} of ${pressure(humidity.excessPa)}, which it is in frost and none at 20 °C, by ${humidity.words}; ${closeC(insideC)} inside on the mean and ${closeC(outsideC)} outside: ${year.of}${full}`,
       result: pressure(insidePa),
       paths: [
         ['living', 'place'],
@@ -105,12 +105,12 @@ function stepsOf(
     },
     {
       what: `As cold as the face may be before the air against it reaches ${mouldHumidity * 100} %: p_s(T) = p / ${mouldHumidity}`,
-      sum: say`${pressure(insidePa)} / ${String(mouldHumidity)} = ${pressure(insidePa / mouldHumidity)}, with which air is full at ${temperatureC(neededC)}, by the table of saturated vapour`,
-      result: temperatureC(neededC),
+      sum: say`${pressure(insidePa)} / ${String(mouldHumidity)} = ${pressure(insidePa / mouldHumidity)}, with which air is full at ${closeC(neededC)}, by the table of saturated vapour`,
+      result: closeC(neededC),
     },
     {
       what: 'So much warmer than outside the face must be: T − T_e',
-      sum: say`${temperatureC(neededC)} − ${bracketedC(outsideC)}`,
+      sum: say`${closeC(neededC)} − ${bracketedC(outsideC)}`,
       result: kelvins(neededC - outsideC),
     },
     faceStep({

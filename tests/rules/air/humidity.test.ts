@@ -104,6 +104,18 @@ test('it names the month of the year of the place', async () => {
   expect(finding.sources.some(({ title }) => title.includes('5 K colder outside'))).toBe(true);
 });
 
+test('it cites what its figures come from, and nothing else that a still night is reckoned with', async () => {
+  const there = winter(', place: {latitude: 55.9, longitude: -3.2}');
+  const { sources } = await onMildNight(airy(twoVents(60, 60), there));
+  const chosen = sources.filter(({ provenance }) => provenance === 'own choice').map(({ title }) => title);
+  expect(chosen).toEqual([
+    expect.stringContaining('5 K colder outside'),
+    expect.stringContaining('limit against mould'),
+    expect.stringContaining('Outside air at 90 %'),
+    expect.stringContaining('`closes: false`'),
+  ]);
+});
+
 test('where the coldest night is as mild, it is the only one', async () => {
   const mild = `${twoAsleep}living: {winter_low: 10 degC, cooking: 30 min}\n`;
   const { findings } = await reportOf(airy(twoVents(60, 60), mild));

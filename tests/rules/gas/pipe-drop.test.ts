@@ -148,3 +148,17 @@ test('every finding carries its cautions, whatever the verdict', async () => {
     'warn',
   ]);
 });
+
+test('what one pipe of a way loses is told as a share, so that the sentence has one unit of pressure', async () => {
+  const text = gasPlan({
+    gas: `  manifold: {}
+  pipes:
+    trunk: {from: regulator, to: manifold, ${tube}}
+    to hob: {from: manifold, to: hob, ${tube}}`,
+  });
+  const { reason } = await findingOf(text, rule, 'hob');
+  const numbers = reason.filter((part) => typeof part !== 'string');
+  expect(numbers.map(({ kind }) => kind)).toEqual(['pressure', 'share', 'mass flow']);
+  // Two pipes alike lose half each.
+  expect(numbers[1]?.value).toBeCloseTo(0.5, 6);
+});
