@@ -17,10 +17,10 @@ function writeWhole(path, content) {
   renameSync(draft, path);
 }
 
+/** What lies in no folder, or shows how a rule came to its number, is no rule. */
 function ruleFiles() {
   return readdirSync(rulesFolder, { recursive: true })
     .map((file) => String(file).replaceAll('\\', '/'))
-    // What lies in no folder, or shows how a rule came to its number, is no rule.
     .filter((file) => file.includes('/') && !file.startsWith('working/') && file.endsWith('.ts'))
     .sort();
 }

@@ -111,7 +111,7 @@ describe('a command line that cannot be understood says so, says what to write, 
     expect(code).toBe(2);
     expect(out).toBe('');
     expect(err).toMatch(/^no command is given\n\nUsage: storystick/);
-    expect(err).toContain('check [options] <plan>');
+    expect(err).toContain('  check <plan> ');
   });
 });
 
