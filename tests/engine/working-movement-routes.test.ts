@@ -421,7 +421,7 @@ describe.each(cases)('%s', (_, rule, text, words) => {
   });
 });
 
-test('sums of every rule that has any are done again', async () => {
+test('the printed sums of every rule are done again', async () => {
   const plans = [...cases.map(([, , text]) => text), readFileSync('examples/curlew/curlew.yaml', 'utf8')];
   const counted = new Map<string, number>();
   for (const text of plans)
