@@ -11,6 +11,7 @@ import { defineRule, given, type Need, type RuleText } from '../../engine/rule.t
 import type { Quantity } from '../../plan/quantity.ts';
 import { balanceCaution, vehicleLawCaution } from '../cautions.ts';
 import { frontLimit, maxMass, type Placed, placed, rearLimit, sideways } from '../needs.ts';
+import { nearestMillimetre } from '../whole-millimetres.ts';
 import { axleStep } from '../working/axle.ts';
 import { massOfEverything } from '../working/parts.ts';
 
@@ -49,7 +50,9 @@ export default defineRule({
     const findings = inState.map((figures) => closestOf(judgedIn(figures, facts, build)).finding);
     const sidesKnown = sideways(build).ok;
     const side = (valueM: number) =>
-      valueM >= 0 ? say`${length(valueM)} right` : say`${length(-valueM)} left`;
+      valueM >= 0
+        ? say`${length(nearestMillimetre(valueM))} right`
+        : say`${length(nearestMillimetre(-valueM))} left`;
     return {
       findings,
       notes: [
