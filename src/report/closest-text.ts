@@ -6,20 +6,20 @@ import type { Utilised } from './summary.ts';
 
 /**
  * "closest to its limit: rear axle, 96 % of 2,240 kg, 85 kg left"; with a lower limit "front axle, 43 %, at least
- * 40 %, 3.0 % to spare".
+ * 40 %, 3.0 % to spare". A limit that is itself a share is no measure to take a share of: "mild night, 100 %, at most
+ * 80 %, 20 % over".
  */
 export function closestText(finding: Utilised, units: Report['units']): string {
   const { rule, subject, limit, margin, utilisation } = finding;
   const figures = figuresOf(finding, units);
   const upper = limit?.sense !== 'at least';
-  const used = Number.isFinite(utilisation) ? formatPair(share(utilisation), share(1), units).measured : '';
+  const isTakenOf = upper && limit?.measure.kind !== 'share' && Number.isFinite(utilisation);
+  const used = isTakenOf ? formatPair(share(utilisation), share(1), units).measured : '';
   const opening = utilisation > 1 ? 'furthest past its limit' : 'closest to its limit';
   const parts = [
     `${opening}: ${subject}`,
-    upper && used !== ''
-      ? `${used} of ${figures.limit.replace(/^at most /, '') || 'its limit'}`
-      : figures.measured,
-    upper && used !== '' ? '' : figures.limit,
+    isTakenOf ? `${used} of ${figures.limit.replace(/^at most /, '') || 'its limit'}` : figures.measured,
+    isTakenOf ? '' : figures.limit,
   ];
   if (margin) {
     const distance = formatNonZero({ ...margin, value: Math.abs(margin.value) }, units);

@@ -3,10 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { saturationPressurePa } from '../../src/calc/air/saturation.ts';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Kind, Measure } from '../../src/engine/measure.ts';
-import { withWorking } from '../../src/engine/working.ts';
-import { rules } from '../../src/rules/index.ts';
 import { airy, fannedPlan, hob, twoAsleep, twoVents } from '../support/air-plan.ts';
-import { buildOf, reportOf } from '../support/check.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Every figure that a check of the air measures is worked out, step by step, and every printed sum is really that sum: it is
@@ -18,13 +16,7 @@ const examples = ['curlew', 'oak', 'crowded', 'tangled', 'thin-cables', 'winter'
 /** What is held against a limit that the plan itself decides. */
 const withWorkedLimit = ['air.still-night', 'air.fans', 'air.combustion-air', 'air.vent-heights'];
 
-async function workedOf(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ rule, measured }) => rule.startsWith('air.') && measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = workedBy(({ topic }) => topic === 'air');
 
 const measures = ({ sum = [] }: Step): readonly Measure[] => sum.filter((part) => typeof part !== 'string');
 const values = (step: Step): readonly number[] => measures(step).map(({ value }) => value);

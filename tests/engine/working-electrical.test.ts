@@ -3,13 +3,12 @@ import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Measure } from '../../src/engine/measure.ts';
 import type { Phrase } from '../../src/engine/phrase.ts';
-import { withWorking } from '../../src/engine/working.ts';
-import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf, words } from '../support/check.ts';
+import { words } from '../support/check.ts';
 import { electricalVan } from '../support/electrical-plan.ts';
 import { energyPlan } from '../support/energy-plan.ts';
 import { floorPlan } from '../support/floor-plan.ts';
 import { plan } from '../support/test-van.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * The workings of everything electrical: that each comes to what was measured, and that the sums it prints are the ones
@@ -27,13 +26,7 @@ const changed = (...changes: readonly (readonly [string, string])[]): string =>
     return text.replace(from, to);
   }, curlew);
 
-async function workedOf(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ topic, measured }) => topic === 'electrical' && measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = workedBy(({ topic }) => topic === 'electrical');
 
 // --- The sums, done by hand ---
 

@@ -2,10 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Kind } from '../../src/engine/measure.ts';
-import { withWorking } from '../../src/engine/working.ts';
-import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
 import { gasPlan, hobInput } from '../support/gas-plan.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Workings of gas: in the examples, and where those do not come. The sums are done again from the numbers in them.
@@ -37,22 +35,7 @@ const limitBeforeLast = [
 /** The limit comes first: the way to the distance is longer. */
 const limitFirst = ['gas.drop-out-distances', 'gas.exhausts'];
 
-const known = new Map<string, Promise<readonly Finding[]>>();
-
-/** A plan is checked once, whoever asks. */
-function workedOf(text: string): Promise<readonly Finding[]> {
-  const found = known.get(text) ?? workOut(text);
-  known.set(text, found);
-  return found;
-}
-
-async function workOut(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ rule, measured }) => rule.startsWith('gas.') && measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = workedBy(({ topic }) => topic === 'gas');
 
 const sumOf = ({ sum = [] }: Step): string =>
   sum.map((part) => (typeof part === 'string' ? part : '#')).join('');

@@ -2,11 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Measure } from '../../src/engine/measure.ts';
-import { withWorking } from '../../src/engine/working.ts';
 import { formatMeasure, renderPhrase } from '../../src/report/format-measure.ts';
-import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
 import { linings, warmVan } from '../support/warm-van.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Every working of heat comes to what was measured, over the examples and over vans that reach its other branches; and the
@@ -29,21 +27,10 @@ const worked = [
 /** The limit is worked out too: the step before the last. */
 const withWorkedLimit = ['heat.loss', 'heat.panes', 'heat.ribs', 'heat.summer', 'heat.surfaces'];
 
-const known = new Map<string, Promise<readonly Finding[]>>();
+const allWorkedOf = workedBy(({ rule }) => worked.includes(rule));
 
-async function workedOf(text: string, wanted: readonly string[] = worked): Promise<readonly Finding[]> {
-  const all = known.get(text) ?? allWorkedOf(text);
-  known.set(text, all);
-  return (await all).filter(({ rule }) => wanted.includes(rule));
-}
-
-async function allWorkedOf(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ rule, measured }) => measured && worked.includes(rule))
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = async (text: string, wanted: readonly string[] = worked): Promise<readonly Finding[]> =>
+  (await allWorkedOf(text)).filter(({ rule }) => wanted.includes(rule));
 
 const examples = ['curlew', 'oak', 'crowded', 'tangled', 'thin-cables', 'winter'].map(
   (name) => [name, readFileSync(`examples/curlew/${name}.yaml`, 'utf8')] as const,

@@ -1,9 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/engine/finding.ts';
-import { withWorking } from '../../src/engine/working.ts';
-import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Workings of water, air and heat where the Curlew itself does not come: other codes, no pump, vents that lack.
@@ -18,13 +16,8 @@ const changed = (...changes: readonly (readonly [string, string])[]): string =>
     return text.replace(from, to);
   }, curlew);
 
-async function workedOf(text: string, rule: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter((finding) => finding.rule === rule && finding.measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = (text: string, wanted: string): Promise<readonly Finding[]> =>
+  workedBy(({ rule }) => rule === wanted)(text);
 
 const wordsOf = ({ working = [] }: Finding): string =>
   working

@@ -3,11 +3,10 @@ import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
 import type { Measure } from '../../src/engine/measure.ts';
-import { withWorking } from '../../src/engine/working.ts';
 import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
 import { floorPlan, sideDoor } from '../support/floor-plan.ts';
 import { fixtureAt, fixtureAtHeight, fixtureOnRight, plan } from '../support/test-van.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Workings of mass, balance and fit: each comes to what was measured, and its printed sums come to their results.
@@ -17,22 +16,8 @@ const topics = ['mass', 'balance', 'fit'];
 const exampleOf = (name: string): string => readFileSync(`examples/curlew/${name}.yaml`, 'utf8');
 const curlew = exampleOf('curlew');
 
-const workedBefore = new Map<string, Promise<readonly Finding[]>>();
-
 /** All findings of these topics that measure something, with their working. */
-function workedOf(text: string): Promise<readonly Finding[]> {
-  const known = workedBefore.get(text);
-  if (known) return known;
-  const worked = (async () => {
-    const build = await buildOf(text);
-    const { findings } = await reportOf(text);
-    return findings
-      .filter(({ topic, measured }) => topics.includes(topic) && measured)
-      .map((finding) => withWorking(rules, build, finding));
-  })();
-  workedBefore.set(text, worked);
-  return worked;
-}
+const workedOf = workedBy(({ topic }) => topics.includes(topic));
 
 type Three = readonly [number, number, number];
 

@@ -2,11 +2,9 @@ import { readFileSync } from 'node:fs';
 import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
-import { withWorking } from '../../src/engine/working.ts';
-import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
 import { floorPlan, rearDoors, type Standing, sideDoor } from '../support/floor-plan.ts';
 import { plan } from '../support/test-van.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Workings of movement and routes: what they come to, and that a reader who does the printed sums comes to the same.
@@ -15,13 +13,7 @@ import { plan } from '../support/test-van.ts';
 /** Rules whose limit is always worked out by the plan. */
 const withWorkedLimit = ['movement.bed-length', 'movement.standing-height'];
 
-async function workedOf(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ topic, measured }) => (topic === 'movement' || topic === 'routes') && measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = workedBy(({ topic }) => topic === 'movement' || topic === 'routes');
 
 /** Lengths are whole micrometres in a sum. */
 const printedWithinM = 3e-6;

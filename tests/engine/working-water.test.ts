@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding, Step } from '../../src/engine/finding.ts';
-import { withWorking } from '../../src/engine/working.ts';
 import { rules } from '../../src/rules/index.ts';
-import { buildOf, reportOf } from '../support/check.ts';
 import { waterPlan as supplyPlan, wide } from '../support/supply-plan.ts';
 import { waterPlan } from '../support/water-plan.ts';
+import { workedBy } from '../support/worked.ts';
 
 /*
  * Workings of the water: every measured finding has one, it comes to what was measured, and what is printed as a sum is
@@ -295,21 +294,7 @@ const own: readonly (readonly [name: string, rule: string, text: string, words: 
   ],
 ];
 
-const known = new Map<string, Promise<readonly Finding[]>>();
-
-function workedOf(text: string): Promise<readonly Finding[]> {
-  const found = known.get(text) ?? workOut(text);
-  known.set(text, found);
-  return found;
-}
-
-async function workOut(text: string): Promise<readonly Finding[]> {
-  const build = await buildOf(text);
-  const { findings } = await reportOf(text);
-  return findings
-    .filter(({ topic, measured }) => topic === 'water' && measured)
-    .map((finding) => withWorking(rules, build, finding));
-}
+const workedOf = workedBy(({ topic }) => topic === 'water');
 
 const wordsOf = ({ what, sum = [] }: Step): string =>
   `${what}\n${sum.map((part) => (typeof part === 'string' ? part : '#')).join('')}`;
