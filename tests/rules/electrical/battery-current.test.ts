@@ -99,6 +99,23 @@ describe('a start', () => {
     expect(measured(finding)).toBe(80);
   });
 
+  test('in watts takes more, the more of the voltage its own cables lose', async () => {
+    const limits = ', discharge_limit: 100 A, surge_limit: 250 A';
+    const start = async (cable: string): Promise<number> => {
+      const circuits = pump('20 A', `, surge: 1200 W${cable}`);
+      return measured(await findingOf(text(limits, circuits), id, 'battery at a start'));
+    };
+    // 1200 W at the lowest 12 V of four lithium cells.
+    expect(await start('')).toBeCloseTo(100, 9);
+    const thickA = await start(', conductor: 50 mm2, length: 3 m');
+    const thinA = await start(', conductor: 25 mm2, length: 3 m');
+    expect(thickA).toBeGreaterThan(102);
+    expect(thinA).toBeGreaterThan(thickA + 2);
+    // What is left of the voltage makes up the power again, with one resistance for twice the length of a size.
+    const ohmOf = (currentA: number): number => (12 - 1200 / currentA) / currentA;
+    expect(ohmOf(await start(', conductor: 50 mm2, length: 1.5 m'))).toBeCloseTo(ohmOf(thickA) / 2, 9);
+  });
+
   test('without a limit for it is not checked', async () => {
     expect(await findingOf(starting(', discharge_limit: 50 A'), id, 'battery at a start')).toMatchObject({
       verdict: 'not checked',
